@@ -1,0 +1,1 @@
+"""When cold comes and goes, from what the keeper knows of it."""

@@ -1,0 +1,65 @@
+"""Dates as people type them. Days are local civil days; the caller says which day is today."""
+
+import calendar
+import re
+from datetime import date, timedelta
+
+MonthDay = tuple[int, int]
+_MONTH_DAY = re.compile(r"(\d{1,2})-(\d{1,2})$")
+
+
+def parse_date(text: str, today: date) -> date:
+    """Read ``YYYY-MM-DD``, ``today``, ``yesterday`` or a weekday's name (the last one past).
+
+    Raises:
+        ValueError: the text is no such date.
+    """
+    word = text.strip().casefold()
+    if word == "today":
+        return today
+    if word == "yesterday":
+        return today - timedelta(days=1)
+    for number, name in enumerate(calendar.day_name):
+        if word and len(word) >= 3 and name.casefold().startswith(word):
+            return today - timedelta(days=(today.weekday() - number - 1) % 7 + 1)
+    try:
+        if not re.fullmatch(r"\d{4}-\d{1,2}-\d{1,2}", word):
+            raise ValueError
+        year, month, day = (int(part) for part in word.split("-"))
+        return date(year, month, day)
+    except ValueError:
+        raise ValueError(
+            f"'{text}' is not a date; write it like {today.isoformat()}, today, yesterday or monday."
+        ) from None
+
+
+def parse_month_day(text: str) -> MonthDay:
+    """Read ``MM-DD``.
+
+    Raises:
+        ValueError: the text is no day of a year.
+    """
+    match = _MONTH_DAY.match(text.strip())
+    if match:
+        month, day = int(match[1]), int(match[2])
+        if 1 <= month <= 12 and 1 <= day <= calendar.monthrange(2024, month)[1]:
+            return month, day
+    raise ValueError(f"'{text}' is not a month and day; write it like 05-12.")
+
+
+def day_of_year(month_day: MonthDay) -> int:
+    """Day 1 to 365 of a common year; 29 February counts as the 28th."""
+    month, day = month_day
+    return date(2023, month, min(day, calendar.monthrange(2023, month)[1])).timetuple().tm_yday
+
+
+def spoken(day: date, today: date | None = None) -> str:
+    """A date for a sentence: ``12 May``, with the year unless it is today's own."""
+    text = f"{day.day} {calendar.month_name[day.month]}"
+    return text if today is not None and day.year == today.year else f"{text} {day.year}"
+
+
+def margin(day: date, today: date) -> str:
+    """A date for the left margin of a page: ``12 May``, or ``12 May 25`` for another year."""
+    text = f"{day.day:2d} {calendar.month_abbr[day.month]}"
+    return text if day.year == today.year else f"{text} {day.year % 100:02d}"

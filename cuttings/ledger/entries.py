@@ -1,0 +1,327 @@
+"""The kinds of entry: dated facts, never edited. A mistake is put right by a reversing entry.
+
+An entry that moves stems says how many, from which stage to which. ``None`` as the source of a move
+means that the stems are new to the lot; ``None`` as its target that they went on into another lot.
+Lengths are metres, volumes litres, temperatures degrees Celsius.
+"""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import ClassVar
+
+import attrs
+from attrs import field, frozen
+
+from cuttings.dates import MonthDay
+from cuttings.ledger.places import Point
+from cuttings.words import (
+    Cause,
+    Cover,
+    DipForm,
+    Drainage,
+    Light,
+    Method,
+    Moisture,
+    PathSide,
+    Purpose,
+    Stage,
+    Units,
+    Wood,
+)
+
+
+def _plain_date(_: object, attribute: "attrs.Attribute[date]", value: date) -> None:
+    if type(value) is not date:  # a datetime passes isinstance, and would not survive the file
+        raise TypeError(f"{attribute.name} must be a date, not {value!r}")
+
+
+@frozen(kw_only=True)
+class Move:
+    """So many stems from one stage to another."""
+
+    count: int
+    source: Stage | None = None
+    target: Stage | None = None
+
+
+@frozen(kw_only=True)
+class Entry:
+    """One dated fact. ``on`` is the day it happened; the id says when it was written down."""
+
+    kind: ClassVar[str] = ""
+
+    id: str
+    on: date = field(validator=_plain_date)
+    who: str = ""
+
+    @property
+    def order(self) -> tuple[date, str]:
+        return self.on, self.id
+
+
+@frozen(kw_only=True)
+class LotEntry(Entry):
+    """An entry about one lot."""
+
+    lot: str
+    moves: tuple[Move, ...] = ()
+    note: str = ""
+
+    @property
+    def stems(self) -> int:
+        """How many stems the entry moves."""
+        return sum(move.count for move in self.moves)
+
+
+@frozen(kw_only=True)
+class Start(LotEntry):
+    """The beginning of a lot. ``plant`` is the name as understood, ``called`` the name as typed."""
+
+    plant: str
+    called: str = ""
+    method: Method
+    mother: str = ""
+    where: str = ""
+
+
+@frozen(kw_only=True)
+class Find(Start):
+    """Stems found already rooted, or rooting, while working."""
+
+    kind = "find"
+    photo: str = ""
+
+
+@frozen(kw_only=True)
+class Strike(Start):
+    """Cuttings put in to root. ``dip_ppm`` of ``None`` means that no hormone was used."""
+
+    kind = "strike"
+    wood: Wood
+    dip_ppm: int | None = None
+    dip_form: DipForm | None = None
+    medium: str = ""
+    cover: Cover = Cover.NONE
+    heat_c: float | None = None
+
+
+@frozen(kw_only=True)
+class Layer(Start):
+    """Stems pegged or wrapped to root while still on their mother."""
+
+    kind = "layer"
+
+
+@frozen(kw_only=True)
+class Divide(Start):
+    """Pieces of a clump."""
+
+    kind = "divide"
+
+
+@frozen(kw_only=True)
+class Check(LotEntry):
+    """A look at waiting stems: some rooted, some failed, the rest not yet."""
+
+    kind = "check"
+    not_yet: int = 0
+    root_length_m: float | None = None
+    seen: tuple[str, ...] = ()
+
+
+@frozen(kw_only=True)
+class Pot(LotEntry):
+    """Stems put into pots. ``advised`` keeps what was recommended where the keeper chose otherwise."""
+
+    kind = "pot"
+    pot: str
+    pot_volume_l: float | None = None
+    mix: str = ""
+    depth_m: float | None = None
+    root_spread_m: float | None = None
+    where: str = ""
+    shade_days: int | None = None
+    label: str = ""
+    advised: Mapping[str, str] = field(factory=dict)
+
+
+@frozen(kw_only=True)
+class Harden(LotEntry):
+    """Hardening off begun, a day of it done, or a day missed (``reason`` says why)."""
+
+    kind = "harden"
+    step: str
+    reason: str = ""
+
+
+@frozen(kw_only=True)
+class Ready(LotEntry):
+    """Hardened off, or in no need of it: ready to be planted."""
+
+    kind = "ready"
+
+
+@frozen(kw_only=True)
+class Plant(LotEntry):
+    """Stems planted on a site; ``at`` holds a position for each stem whose place is known."""
+
+    kind = "plant"
+    site: str
+    at: tuple[Point, ...] = ()
+    spread_m: float | None = None
+    spots: tuple[str, ...] = ()
+
+
+@frozen(kw_only=True)
+class Give(LotEntry):
+    """Stems given away."""
+
+    kind = "give"
+    to: str = ""
+
+
+@frozen(kw_only=True)
+class Sell(LotEntry):
+    """Stems sold, at a price each in whatever money the keeper uses."""
+
+    kind = "sell"
+    price: float | None = None
+
+
+@frozen(kw_only=True)
+class Lose(LotEntry):
+    """Stems that died."""
+
+    kind = "lose"
+    cause: Cause = Cause.UNKNOWN
+
+
+@frozen(kw_only=True)
+class Split(LotEntry):
+    """Part of a lot that goes on under a code of its own."""
+
+    kind = "split"
+    into: str
+
+
+@frozen(kw_only=True)
+class Note(LotEntry):
+    """Something worth remembering about a lot."""
+
+    kind = "note"
+
+
+@frozen(kw_only=True)
+class Reverse(Entry):
+    """Takes another entry back, as if it had never been made."""
+
+    kind = "reverse"
+    target: str
+    note: str = ""
+
+
+@frozen(kw_only=True)
+class Mark(Entry):
+    """Something in the ground to come back to later. ``tape`` holds two measurements that find it."""
+
+    kind = "mark"
+    code: str
+    plant: str
+    called: str = ""
+    purpose: Purpose
+    when: str = ""
+    tape: str = ""
+    where: str = ""
+    note: str = ""
+    photo: str = ""
+
+
+@frozen(kw_only=True)
+class MarkDone(Entry):
+    """A mark come back to."""
+
+    kind = "mark-done"
+    code: str
+    note: str = ""
+
+
+@frozen(kw_only=True)
+class GardenFacts(Entry):
+    """The garden as its keeper describes it; the newest holds."""
+
+    kind = "garden"
+    name: str
+    lat: float
+    lon: float
+    elevation_m: float
+    units: Units
+    zone: str = ""
+    last_frost: MonthDay | None = None
+    first_frost: MonthDay | None = None
+    last_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
+    first_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
+    areas: tuple[str, ...] = ()
+
+
+@frozen(kw_only=True)
+class SiteFacts(Entry):
+    """A site as its keeper describes it; the newest of a name holds."""
+
+    kind = "site"
+    name: str
+    area: str
+    light: Light | None = None
+    sun_hours: float | None = None
+    length_m: float | None = None
+    depth_m: float | None = None
+    corners: tuple[Point, ...] = ()
+    facing: float | None = None
+    moisture: Moisture = Moisture.MEDIUM
+    drainage: Drainage = Drainage.GOOD
+    ph: float | None = None
+    max_height_m: float | None = None
+    path_side: PathSide = PathSide.NONE
+    setback_m: float = 0.0
+    walnut: bool = False
+    children: bool = False
+
+
+@frozen(kw_only=True)
+class GrowingHere(Entry):
+    """A plant that stood on a site before the ledger knew of it."""
+
+    kind = "growing"
+    site: str
+    plant: str
+    at: Point | None = None
+    spread_m: float | None = None
+    planted: date | None = None
+
+
+@frozen(kw_only=True)
+class HoldSpot(Entry):
+    """A spot kept for a lot."""
+
+    kind = "hold"
+    lot: str
+    site: str
+    spot: str
+    at: Point
+    radius_m: float
+
+
+@frozen(kw_only=True)
+class ReleaseSpot(Entry):
+    """A held spot let go."""
+
+    kind = "release"
+    spot: str
+
+
+KINDS: Mapping[str, type[Entry]] = {
+    cls.kind: cls
+    for cls in (
+        Find, Strike, Layer, Divide, Check, Pot, Harden, Ready, Plant, Give, Sell, Lose, Split, Note, Reverse,
+        Mark, MarkDone, GardenFacts, SiteFacts, GrowingHere, HoldSpot, ReleaseSpot,
+    )
+}  # fmt: skip

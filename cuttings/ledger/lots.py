@@ -1,0 +1,80 @@
+"""A lot, and what its own entries say of it."""
+
+from collections.abc import Mapping
+from datetime import date
+from typing import TypeVar
+
+from attrs import frozen
+
+from cuttings.ledger import entries as e
+from cuttings.words import LIVING, Method, Stage
+
+K = TypeVar("K", bound=e.LotEntry)
+
+
+@frozen(kw_only=True)
+class Lot:
+    """Stems started together from one mother plant by one method on one day."""
+
+    code: str
+    plant: str
+    called: str
+    method: Method
+    started_on: date
+    started: int
+    stages: Mapping[Stage, int]
+    mother: str = ""
+    where: str = ""
+    entries: tuple[e.LotEntry, ...] = ()
+
+    def at(self, stage: Stage) -> int:
+        """How many stems stand at a stage."""
+        return self.stages.get(stage, 0)
+
+    @property
+    def living(self) -> int:
+        """Stems still in the keeper's care."""
+        return sum(self.at(stage) for stage in LIVING)
+
+    @property
+    def plant_called(self) -> str:
+        """The name its keeper uses, or the botanical one."""
+        return self.called or self.plant
+
+    def of_kind(self, kind: type[K]) -> tuple[K, ...]:
+        """Its entries of one kind, oldest first."""
+        return tuple(entry for entry in self.entries if isinstance(entry, kind))
+
+    def latest(self, kind: type[K]) -> K | None:
+        """Its newest entry of one kind."""
+        found = self.of_kind(kind)
+        return found[-1] if found else None
+
+    def reached(self, stage: Stage) -> date | None:
+        """The last day on which stems came to a stage from another."""
+        days = [
+            entry.on
+            for entry in self.entries
+            for move in entry.moves
+            if move.target is stage and move.source is not stage
+        ]
+        return days[-1] if days else None
+
+    @property
+    def label(self) -> str:
+        """The text of its newest label; empty where it has none."""
+        texts = [pot.label for pot in self.of_kind(e.Pot) if pot.label]
+        return texts[-1] if texts else ""
+
+    @property
+    def hardening_days(self) -> tuple[int, int]:
+        """Days of hardening off done and missed since it was last begun."""
+        done = missed = 0
+        for entry in self.of_kind(e.Harden):
+            if entry.step == "start":
+                done = missed = 0
+            elif entry.step == "day-done":
+                done += 1
+            else:
+                missed += 1
+        return done, missed

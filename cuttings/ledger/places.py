@@ -1,0 +1,95 @@
+"""The garden, its sites and what grows there. Lengths are metres, bearings degrees from true north.
+
+Positions are ``(x, y)`` in metres from a site's front left corner as seen from its viewing side, ``x``
+along the length and ``y`` towards the back.
+"""
+
+from datetime import date
+
+from attrs import frozen
+
+from cuttings.dates import MonthDay
+from cuttings.words import Drainage, Light, Moisture, PathSide, Units
+
+Point = tuple[float, float]
+
+
+@frozen(kw_only=True)
+class Garden:
+    """The garden itself. Frost dates are ``(month, day)``.
+
+    ``last_frost`` and ``first_frost`` are average dates; the ``_odds`` are the dates with a chance of 10,
+    50 and 90 % of a frost later in spring, or already in autumn.
+    """
+
+    name: str
+    lat: float
+    lon: float
+    elevation_m: float
+    units: Units
+    zone: str = ""
+    last_frost: MonthDay | None = None
+    first_frost: MonthDay | None = None
+    last_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
+    first_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
+
+
+@frozen(kw_only=True)
+class Growing:
+    """One plant that takes up room on a site; ``lot`` is set for one that came through the ledger."""
+
+    plant: str
+    x: float | None = None
+    y: float | None = None
+    spread_m: float | None = None
+    planted: date | None = None
+    lot: str = ""
+
+    @property
+    def radius_m(self) -> float:
+        return (self.spread_m or 0.0) / 2
+
+
+@frozen(kw_only=True)
+class Site:
+    """A place a plant can go. Either ``light`` or ``sun_hours`` says how bright it is."""
+
+    name: str
+    area: str
+    light: Light | None = None
+    sun_hours: float | None = None
+    length_m: float | None = None
+    depth_m: float | None = None
+    corners: tuple[Point, ...] = ()
+    facing: float | None = None
+    moisture: Moisture = Moisture.MEDIUM
+    drainage: Drainage = Drainage.GOOD
+    ph: float | None = None
+    max_height_m: float | None = None
+    path_side: PathSide = PathSide.NONE
+    setback_m: float = 0.0
+    walnut: bool = False
+    children: bool = False
+    growing: tuple[Growing, ...] = ()
+
+    @property
+    def outline(self) -> tuple[Point, ...]:
+        """The corners in order; a rectangle's when only length and depth are known; else empty."""
+        if self.corners:
+            return self.corners
+        if self.length_m and self.depth_m:
+            return ((0.0, 0.0), (self.length_m, 0.0), (self.length_m, self.depth_m), (0.0, self.depth_m))
+        return ()
+
+
+@frozen(kw_only=True)
+class Hold:
+    """A spot kept for a lot until it is planted or let go."""
+
+    spot: str
+    lot: str
+    site: str
+    x: float
+    y: float
+    radius_m: float
+    entry: str

@@ -1,0 +1,1 @@
+"""What is known of each plant and each way of making more of it, every figure with its source."""

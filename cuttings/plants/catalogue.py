@@ -1,0 +1,184 @@
+"""The catalogue: records read from the data files, inherited, and found by name.
+
+A plant's record says only what is known of it. What it leaves out comes from its genus's record, then
+from its type's general rules, then from the general figures of each method; nearest wins, and the
+plant says which level each borrowed value came from.
+"""
+
+import json
+from collections.abc import Iterable, Iterator, Mapping
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+import cattrs
+from attrs import fields_dict, frozen
+
+from cuttings.plants.model import UNPUBLISHED, Plant, Reference, Way
+from cuttings.plants.names import folded, genus_of, nearest
+from cuttings.words import Method, PlantType
+
+PLANT_FILES = ("woody.json", "herbaceous.json", "bulbs-and-tender.json")
+Record = dict[str, Any]
+
+_converter = cattrs.Converter(forbid_extra_keys=True, detailed_validation=False)
+
+NOT_INHERITED = {"name", "rank", "common", "synonyms", "source", "sources", "levels"}
+
+
+@frozen
+class Match:
+    """What a name led to.
+
+    ``how`` is ``exact``, ``spelling`` (a near miss was forgiven), ``genus``, ``type`` or ``unknown``.
+    ``candidates`` are other plants the name might mean, when it was too vague to choose.
+    """
+
+    asked: str
+    plant: Plant | None
+    how: str
+    candidates: tuple[str, ...] = ()
+
+
+class Catalogue:
+    """Plant records with their general rules, looked up by any name."""
+
+    def __init__(
+        self,
+        records: Iterable[Record],
+        types: Mapping[str, Record],
+        methods: Mapping[str, Record],
+        references: Mapping[str, Reference],
+    ) -> None:
+        self._records = {record["name"]: record for record in records}
+        self._types = types
+        self._methods = methods
+        self.references = references
+        self._names = self._index_names()
+        self._structured: dict[str, Plant] = {}
+
+    def _index_names(self) -> dict[str, list[str]]:
+        names: dict[str, list[str]] = {}
+        for name, record in self._records.items():
+            for word in (name, *record.get("common", ()), *record.get("synonyms", ())):
+                owners = names.setdefault(folded(word), [])
+                if name not in owners:
+                    owners.append(name)
+        return names
+
+    def __iter__(self) -> Iterator[Plant]:
+        return (self.plant(name) for name in self._records)
+
+    def __len__(self) -> int:
+        return len(self._records)
+
+    def plant(self, name: str) -> Plant:
+        """The plant of that exact record name, inherited.
+
+        Raises:
+            KeyError: no record has that name.
+        """
+        if name not in self._structured:
+            self._structured[name] = self._inherit(self._records[name])
+        return self._structured[name]
+
+    def general(self, plant_type: PlantType, name: str) -> Plant:
+        """A plant nobody has entered, with nothing but its type's general rules."""
+        return self._inherit({"name": name, "rank": "type", "type": plant_type.value})
+
+    def way(self, method: Method) -> Way:
+        """The general figures of a method, for any plant."""
+        return _converter.structure({"method": method.value, **self._methods[method.value]}, Way)
+
+    def reference(self, key: str) -> str:
+        """A source key spelled out; the two unpublished keys stand as they are."""
+        return key if key in UNPUBLISHED else str(self.references[key])
+
+    def find(self, asked: str) -> Match:
+        """The plant a person means, with spelling, case, hybrid signs and cultivar names forgiven."""
+        wanted = folded(asked)
+        if not wanted:
+            return Match(asked, None, "unknown")
+        owners = self._names.get(wanted)
+        if owners is None:
+            near = nearest(wanted, self._names)
+            owners = list(dict.fromkeys(owner for name in near for owner in self._names[name]))
+            if not owners:
+                return self._by_genus(asked)
+            how = "spelling"
+        else:
+            how = "exact"
+        if len(owners) > 1:
+            return Match(asked, None, "ambiguous", tuple(owners))
+        return Match(asked, self.plant(owners[0]), how)
+
+    def _by_genus(self, asked: str) -> Match:
+        genus = genus_of(asked)
+        record = self._records.get(genus)
+        if record is None:
+            return Match(asked, None, "unknown")
+        return Match(asked, self.plant(genus), "genus")
+
+    def _inherit(self, record: Record) -> Plant:
+        own = dict(record)
+        levels: dict[str, str] = {}
+        sources = dict(own.get("sources", {}))
+        for level, parent in self._parents(own):
+            for name, value in parent.items():
+                if name in NOT_INHERITED or name in own:
+                    continue
+                own[name] = value
+                levels[name] = level
+                source = parent.get("sources", {}).get(name, parent.get("source"))
+                if source is not None:
+                    sources[name] = source
+        own["ways"] = [self._way_with_defaults(way) for way in own.get("ways", ())]
+        own["sources"], own["levels"] = sources, levels
+        return _converter.structure(own, Plant)
+
+    def _parents(self, record: Record) -> Iterable[tuple[str, Record]]:
+        genus = self._records.get(genus_of(record["name"]))
+        if genus is not None and genus["name"] != record["name"]:
+            yield "genus", genus
+        yield "type", self._types[record["type"]]
+
+    def _way_with_defaults(self, way: Record) -> Record:
+        """A plant's way of increase, with the method's general figures where it gives none."""
+        general = self._methods[way["method"]]
+        merged = dict(way)
+        sources = dict(way.get("sources", {}))
+        for name, value in general.items():
+            if name in ("source", "sources") or name in way:
+                continue
+            merged[name] = value
+            sources[name] = general.get("sources", {}).get(name, general["source"])
+        merged["sources"] = sources
+        return merged
+
+
+def read(name: str) -> Record:
+    """One data file of the package, as it stands."""
+    text = files("cuttings.plants").joinpath("data", name).read_text(encoding="utf-8")
+    data: Record = json.loads(text)
+    return data
+
+
+@cache
+def standard() -> Catalogue:
+    """The catalogue that comes with the program."""
+    parts = [read(name) for name in PLANT_FILES]
+    types, methods = read("types.json"), read("methods.json")
+    references: Record = {}
+    for part in (*parts, types, methods):
+        references.update(part["references"])
+    return Catalogue(
+        records=[record for part in parts for record in part["plants"]],
+        types=types["types"],
+        methods=methods["methods"],
+        references=_converter.structure(references, dict[str, Reference]),
+    )
+
+
+def known_fields() -> frozenset[str]:
+    """The field names a record may have."""
+    return frozenset(fields_dict(Plant)) - {"levels"}

@@ -1,0 +1,39 @@
+"""What a rule answers: a value or a stretch of dates, always with its reason and its source."""
+
+from datetime import date
+from typing import Generic, TypeVar
+
+from attrs import frozen
+
+T = TypeVar("T")
+
+
+@frozen
+class Advice(Generic[T]):
+    """A recommended value. ``why`` is a sentence a gardener would accept; ``source`` a publisher and
+    title, ``common practice`` or ``from memory``; ``sure`` says how sure it is where it only estimates."""
+
+    value: T
+    why: str
+    source: str
+    sure: str = ""
+
+
+@frozen(kw_only=True)
+class Window:
+    """The stretch of dates in which a job goes well; both ends of every stretch are included.
+
+    ``odds`` is the chance, 0 to 1, that weather spoils the job if it is done on the first best day, or
+    ``None`` where the rule cannot say.
+    """
+
+    what: str
+    opens: date
+    best: tuple[date, date]
+    closes: date
+    why: str
+    source: str
+    odds: float | None = None
+
+    def holds(self, day: date) -> bool:
+        return self.opens <= day <= self.closes

@@ -1,0 +1,153 @@
+"""Measures: read in either system, kept in SI, shown in the garden's own.
+
+Lengths are metres, volumes litres, temperatures degrees Celsius, masses grams. The conversion factors
+are exact by definition: NIST Special Publication 811, *Guide for the Use of the International System
+of Units* (2008), appendix B.
+"""
+
+import math
+import re
+
+from cuttings.words import Units
+
+METRES = {
+    "m": 1.0,
+    "cm": 0.01,
+    "mm": 0.001,
+    "ft": 0.3048,
+    "'": 0.3048,
+    "in": 0.0254,
+    '"': 0.0254,
+    "yd": 0.9144,
+}
+LITRES = {
+    "l": 1.0,
+    "ml": 0.001,
+    "gal": 3.785411784,
+    "qt": 0.946352946,
+    "pt": 0.473176473,
+    "floz": 0.0295735295625,
+}
+_NUMBER = re.compile(r"\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([^\d\s.,+-][^\d]*)?\s*$")
+
+
+def _split(text: str, what: str, example: str) -> tuple[float, str]:
+    match = _NUMBER.match(text.replace("−", "-"))
+    if match is None:
+        raise ValueError(f"'{text}' is not {what}; write it like {example}.")
+    number = float(match[1].replace(",", "."))
+    if not math.isfinite(number):
+        raise ValueError(f"'{text}' is not {what}; write it like {example}.")
+    return number, (match[2] or "").strip().casefold().replace(" ", "").replace(".", "")
+
+
+_ALIASES = {
+    "inch": "in", "inches": "in", "″": '"', "foot": "ft", "feet": "ft", "′": "'", "yard": "yd", "yards": "yd",
+    "metre": "m", "metres": "m", "meter": "m", "meters": "m",
+    "litre": "l", "litres": "l", "liter": "l", "liters": "l", "gallon": "gal", "gallons": "gal",
+    "quart": "qt", "quarts": "qt", "pint": "pt", "pints": "pt",
+}  # fmt: skip
+_FEET_AND_INCHES = re.compile(r"""\s*(\d+)\s*(?:'|ft)\s*(\d+(?:\.\d+)?)\s*(?:"|in)\s*$""", re.IGNORECASE)
+
+
+def parse_length(text: str, units: Units) -> float:
+    """Read a length such as ``4in``, ``10 cm``, ``1.2m``, ``5ft 6in``, in metres.
+
+    A bare number is in the garden's units: feet (US) or metres.
+
+    Raises:
+        ValueError: the text is no length, or is negative.
+    """
+    both = _FEET_AND_INCHES.match(text)
+    if both is not None:
+        return float(both[1]) * METRES["ft"] + float(both[2]) * METRES["in"]
+    number, unit = _split(text, "a length", "4in, 10cm, 6ft or 1.2m")
+    unit = _ALIASES.get(unit, unit) or ("ft" if units is Units.US else "m")
+    if unit not in METRES:
+        raise ValueError(f"'{text}' has no length unit this program knows; use in, ft, yd, mm, cm or m.")
+    if number < 0:
+        raise ValueError(f"A length cannot be negative ('{text}').")
+    return number * METRES[unit]
+
+
+def parse_temperature(text: str, units: Units) -> float:
+    """Read a temperature such as ``28F``, ``-2C`` or ``-2 °C``, in degrees Celsius.
+
+    Raises:
+        ValueError: the text is no temperature, or lies outside what a garden can meet.
+    """
+    number, unit = _split(text, "a temperature", "28F or -2C")
+    unit = unit.replace("°", "").replace("deg", "") or ("f" if units is Units.US else "c")
+    if unit not in ("f", "c"):
+        raise ValueError(f"'{text}' has no temperature unit this program knows; use F or C.")
+    celsius = fahrenheit_to_celsius(number) if unit == "f" else number
+    if not -90.0 <= celsius <= 70.0:
+        raise ValueError(f"{text} is outside anything a garden meets; check the unit (F or C).")
+    return celsius
+
+
+def parse_volume(text: str, units: Units) -> float:
+    """Read a volume such as ``2L``, ``250 mL`` or ``3gal`` (US liquid), in litres.
+
+    Raises:
+        ValueError: the text is no volume, or is not above zero.
+    """
+    number, unit = _split(text, "a volume", "2L, 250mL or 3gal")
+    unit = _ALIASES.get(unit, unit) or ("gal" if units is Units.US else "l")
+    if unit not in LITRES:
+        raise ValueError(f"'{text}' has no volume unit this program knows; use mL, L, floz, pt, qt or gal.")
+    if number <= 0:
+        raise ValueError(f"A volume must be more than nothing ('{text}').")
+    return number * LITRES[unit]
+
+
+def fahrenheit_to_celsius(degrees_f: float) -> float:
+    return (degrees_f - 32.0) / 1.8
+
+
+def celsius_to_fahrenheit(degrees_c: float) -> float:
+    return degrees_c * 1.8 + 32.0
+
+
+def _trim(number: float, places: int) -> str:
+    text = f"{number:.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def show_length(metres: float, units: Units) -> str:
+    """A length as a gardener says it: ``4 in``, ``5 ft 6 in``, ``12 cm``, ``1.2 m``."""
+    if units is Units.METRIC:
+        return f"{_trim(metres, 2)} m" if metres >= 1.0 else f"{_trim(metres * 100, 1)} cm"
+    inches = metres / METRES["in"]
+    if inches < 11.95:
+        return f"{_trim(inches, 1)} in"
+    feet, rest = divmod(round(inches), 12)
+    return f"{feet} ft {rest} in" if rest else f"{feet} ft"
+
+
+def show_span(low_m: float, high_m: float, units: Units) -> str:
+    """A range of lengths: ``3 to 5 ft``, ``8 to 10 cm``."""
+    low, high = show_length(low_m, units), show_length(high_m, units)
+    if low == high:
+        return low
+    if low.count(" ") == 1 and low.split(" ")[-1] == high.split(" ")[-1]:
+        return f"{low.split(' ')[0]} to {high}"
+    return f"{low} to {high}"
+
+
+def show_temperature(degrees_c: float, units: Units) -> str:
+    """A temperature to the nearest whole degree: ``28 °F``, ``-2 °C``."""
+    if units is Units.US:
+        return f"{round(celsius_to_fahrenheit(degrees_c))} °F"
+    return f"{round(degrees_c)} °C"
+
+
+def show_volume(litres: float, units: Units) -> str:
+    """A volume: ``2.8 L``, ``250 mL``, ``3 gal``, ``1.5 qt``."""
+    if units is Units.METRIC:
+        return f"{_trim(litres, 1)} L" if litres >= 1.0 else f"{_trim(litres * 1000, 0)} mL"
+    if litres >= LITRES["gal"]:
+        return f"{_trim(litres / LITRES['gal'], 1)} gal"
+    if litres >= 0.4:
+        return f"{_trim(litres / LITRES['qt'], 1)} qt"
+    return f"{_trim(litres / LITRES['floz'], 1)} fl oz"
