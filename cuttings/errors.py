@@ -1,6 +1,9 @@
 """What can go wrong, each with the exit code a shell sees. Messages are one sentence that helps."""
 
 
+from collections.abc import Mapping
+
+
 class CuttingsError(Exception):
     """Something the person should be told in a sentence; never shown as a traceback."""
 
@@ -24,6 +27,18 @@ class Misused(CuttingsError):
 
 
 class Cancelled(CuttingsError):
-    """The person pressed Ctrl-C at a prompt; nothing was written."""
+    """The person pressed Ctrl-C at a prompt; nothing was written.
+
+    ``typed`` holds the answers given until then, by question name, so that they can be taken up again.
+    """
 
     exit_code = 130
+
+    def __init__(self, sentence: str, typed: Mapping[str, str] | None = None) -> None:
+        super().__init__(sentence)
+        self.typed = dict(typed or {})
+
+
+class Unfound(ValueError):
+    """A name that stands for nothing in this ledger, or for several things. Asked again at a prompt,
+    refused by the facts elsewhere."""

@@ -223,8 +223,8 @@ class _Folding:
         if not entry.stems:
             raise Refused(f"{entry.lot}: a lot begins with at least one stem.")
         self.lots[entry.lot] = Lot(
-            code=entry.lot, plant=entry.plant, called=entry.called, method=entry.method,
-            started_on=entry.on, started=entry.stems, stages=_after({}, entry.moves),
+            code=entry.lot, plant=entry.plant, called=entry.called, plant_type=entry.plant_type,
+            method=entry.method, started_on=entry.on, started=entry.stems, stages=_after({}, entry.moves),
             mother=entry.mother, where=entry.where, entries=(entry,),
         )  # fmt: skip
 

@@ -23,6 +23,7 @@ from cuttings.words import (
     Method,
     Moisture,
     PathSide,
+    PlantType,
     Purpose,
     Stage,
     Units,
@@ -75,10 +76,15 @@ class LotEntry(Entry):
 
 @frozen(kw_only=True)
 class Start(LotEntry):
-    """The beginning of a lot. ``plant`` is the name as understood, ``called`` the name as typed."""
+    """The beginning of a lot.
+
+    ``plant`` is the name as understood, ``called`` the keeper's own; ``plant_type`` is told of a plant
+    that nobody has entered.
+    """
 
     plant: str
     called: str = ""
+    plant_type: PlantType | None = None
     method: Method
     mother: str = ""
     where: str = ""
@@ -228,6 +234,7 @@ class Mark(Entry):
     code: str
     plant: str
     called: str = ""
+    plant_type: PlantType | None = None
     purpose: Purpose
     when: str = ""
     tape: str = ""

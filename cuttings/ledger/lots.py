@@ -7,7 +7,7 @@ from typing import TypeVar
 from attrs import frozen
 
 from cuttings.ledger import entries as e
-from cuttings.words import LIVING, Method, Stage
+from cuttings.words import LIVING, Method, PlantType, Stage
 
 K = TypeVar("K", bound=e.LotEntry)
 
@@ -23,6 +23,7 @@ class Lot:
     started_on: date
     started: int
     stages: Mapping[Stage, int]
+    plant_type: PlantType | None = None
     mother: str = ""
     where: str = ""
     entries: tuple[e.LotEntry, ...] = ()

@@ -30,13 +30,15 @@ NOT_INHERITED = {"name", "rank", "common", "synonyms", "source", "sources", "lev
 class Match:
     """What a name led to.
 
-    ``how`` is ``exact``, ``spelling`` (a near miss was forgiven), ``genus``, ``type`` or ``unknown``.
-    ``candidates`` are other plants the name might mean, when it was too vague to choose.
+    ``how`` is ``exact``, ``spelling`` (a near miss was forgiven), ``genus``, ``ambiguous`` or ``unknown``;
+    the last two have no plant. ``word`` is the catalogue's name that was meant; ``candidates`` are the
+    plants an ambiguous one might mean.
     """
 
     asked: str
     plant: Plant | None
     how: str
+    word: str = ""
     candidates: tuple[str, ...] = ()
 
 
@@ -57,13 +59,12 @@ class Catalogue:
         self._names = self._index_names()
         self._structured: dict[str, Plant] = {}
 
-    def _index_names(self) -> dict[str, list[str]]:
-        names: dict[str, list[str]] = {}
+    def _index_names(self) -> dict[str, dict[str, str]]:
+        """For each folded name, the plants that bear it and the word as it is written there."""
+        names: dict[str, dict[str, str]] = {}
         for name, record in self._records.items():
             for word in (name, *record.get("common", ()), *record.get("synonyms", ())):
-                owners = names.setdefault(folded(word), [])
-                if name not in owners:
-                    owners.append(name)
+                names.setdefault(folded(word), {}).setdefault(name, word)
         return names
 
     def __iter__(self) -> Iterator[Plant]:
@@ -99,25 +100,24 @@ class Catalogue:
         wanted = folded(asked)
         if not wanted:
             return Match(asked, None, "unknown")
-        owners = self._names.get(wanted)
-        if owners is None:
-            near = nearest(wanted, self._names)
-            owners = list(dict.fromkeys(owner for name in near for owner in self._names[name]))
-            if not owners:
-                return self._by_genus(asked)
+        owners, how = self._names.get(wanted, {}), "exact"
+        if not owners:
             how = "spelling"
-        else:
-            how = "exact"
+            for name in nearest(wanted, self._names):
+                owners = {**self._names[name], **owners}
+        if not owners:
+            return self._by_genus(asked)
         if len(owners) > 1:
-            return Match(asked, None, "ambiguous", tuple(owners))
-        return Match(asked, self.plant(owners[0]), how)
+            return Match(asked, None, "ambiguous", candidates=tuple(owners))
+        ((name, word),) = owners.items()
+        return Match(asked, self.plant(name), how, word)
 
     def _by_genus(self, asked: str) -> Match:
         genus = genus_of(asked)
         record = self._records.get(genus)
         if record is None:
             return Match(asked, None, "unknown")
-        return Match(asked, self.plant(genus), "genus")
+        return Match(asked, self.plant(genus), "genus", genus)
 
     def _inherit(self, record: Record) -> Plant:
         own = dict(record)

@@ -19,6 +19,12 @@ def without_cultivar(name: str) -> str:
     return " ".join(_CULTIVAR.sub(" ", name).split())
 
 
+def cultivar_of(name: str) -> str:
+    """The cultivar epithet in single quotes, as ``'Red Lake'``; empty if there is none."""
+    match = _CULTIVAR.search(name)
+    return f"'{match[0][1:-1].strip()}'" if match else ""
+
+
 def genus_of(name: str) -> str:
     """The genus a botanical name begins with, capitalised; empty if there is none."""
     words = _HYBRID.sub(" ", without_cultivar(name)).split()

@@ -1,0 +1,133 @@
+"""The command table. Each command's module is imported only when the command is called."""
+
+import os
+import sys
+from collections.abc import Mapping, Sequence
+from importlib import import_module
+
+import click
+from attrs import frozen
+
+from cuttings import __version__
+from cuttings.commands.desk import global_options
+from cuttings.commands.terminal import say_error
+from cuttings.errors import Cancelled, CuttingsError
+
+
+@frozen
+class Entry:
+    """Where a command lives, and what it is for in one line."""
+
+    module: str
+    name: str
+    purpose: str
+
+
+COMMANDS: Mapping[str, Entry] = {
+    "find": Entry("recording", "find", "write down stems found rooted, or rooting"),
+    "strike": Entry("recording", "strike", "write down cuttings put in to root"),
+    "layer": Entry("recording", "layer", "write down stems pegged or wrapped to root"),
+    "divide": Entry("recording", "divide", "write down the pieces of a clump"),
+    "mark": Entry("marks", "mark", "mark something in the ground to come back to"),
+    "check": Entry("checking", "check", "look whether a lot has rooted"),
+    "pot": Entry("potting", "pot", "pot rooted stems, with advice at every question"),
+    "harden": Entry("hardening", "harden", "harden a lot off, day by day"),
+    "plant": Entry("leaving", "plant", "plant stems on a site"),
+    "give": Entry("leaving", "give", "give stems away"),
+    "sell": Entry("leaving", "sell", "sell stems"),
+    "lose": Entry("leaving", "lose", "write down stems that died"),
+    "split": Entry("leaving", "split", "let part of a lot go on under its own code"),
+    "note": Entry("correcting", "note", "add a note to a lot"),
+    "undo": Entry("correcting", "undo", "take an entry back"),
+    "week": Entry("advising", "week", "what is worth doing in the next seven days, and why"),
+    "spot": Entry("spots", "spot", "where a lot could go, best first"),
+    "lots": Entry("looking", "lots", "the lots and where their stems stand"),
+    "card": Entry("looking", "card", "everything about one lot"),
+    "tally": Entry("looking", "tally", "prove that every stem is accounted for"),
+    "sites": Entry("sites", "sites", "the places a plant can go"),
+    "garden": Entry("garden", "garden", "the garden: where it lies and when frost comes"),
+    "plants": Entry("plants", "plants", "what is known of a plant"),
+    "demo": Entry("demo", "demo", "look round an invented garden"),
+}
+
+
+class Table(click.Group):
+    """The commands by name; nothing is imported until one is called."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
+        entry = COMMANDS.get(cmd_name)
+        if entry is None:
+            return None
+        command = getattr(import_module(f"cuttings.commands.{entry.module}"), entry.name)
+        assert isinstance(command, click.Command)
+        return command
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        if args and args[0] not in COMMANDS:
+            near = [name for name in COMMANDS if name.startswith(args[0][:3])]
+            hint = f"; perhaps '{near[0]}'" if near else ""
+            raise click.UsageError(f"there is no command '{args[0]}'{hint}; 'cuttings --help' lists them")
+        return super().resolve_command(ctx, args)
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:  # noqa: ARG002
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, entry.purpose) for name, entry in COMMANDS.items()])
+
+
+@click.command(
+    cls=Table,
+    invoke_without_command=True,
+    context_settings={"help_option_names": ["-h", "--help"]},
+    help="The ledger of new plants: from the find to the place where they grow. "
+    "With no command, at a terminal, it opens the ledger.",
+)
+@global_options
+@click.version_option(__version__, message="cuttings %(version)s")
+@click.pass_context
+def cli(ctx: click.Context) -> None:
+    if ctx.invoked_subcommand is None:
+        import_module("cuttings.commands.home").home(ctx)
+
+
+def call(arguments: Sequence[str]) -> None:
+    """Run one command line; what goes wrong is raised."""
+    cli.main(args=list(arguments), prog_name="cuttings", standalone_mode=False)
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run one command line and return its exit code. Errors are told in one sentence on stderr."""
+    try:
+        call(arguments)
+    except CuttingsError as error:
+        say_error(error.sentence)
+        return error.exit_code
+    except click.exceptions.Exit as done:
+        return done.exit_code
+    except click.ClickException as error:
+        say_error(_one_sentence(error))
+        return 2
+    except (KeyboardInterrupt, click.Abort):
+        say_error("Stopped; nothing more was recorded.")
+        return Cancelled.exit_code
+    except BrokenPipeError:
+        # The reader of a pipe has gone; give Python nothing to complain of at its own end.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    return 0
+
+
+def _one_sentence(error: click.ClickException) -> str:
+    message = " ".join(error.format_message().split()).rstrip(".")
+    where = getattr(error, "ctx", None)
+    hint = f"; see '{where.command_path} --help'" if where is not None and "--help" not in message else ""
+    return f"{message[:1].upper()}{message[1:]}{hint}."
+
+
+def main() -> None:
+    """The console script."""
+    sys.exit(run(sys.argv[1:]))

@@ -1,0 +1,92 @@
+"""Prompts with arrow keys, over questionary. Only this module imports it."""
+
+import string
+import sys
+from typing import Any
+
+import questionary
+
+from cuttings.ask.interview import Question
+from cuttings.ask.lines import CANCELLED
+from cuttings.errors import Cancelled
+from cuttings.show.plain import clean
+
+STYLE = questionary.Style(
+    [
+        ("qmark", "fg:ansigreen bold"),
+        ("question", "bold"),
+        ("answer", ""),
+        ("pointer", "fg:ansigreen bold"),
+        ("highlighted", "fg:ansigreen bold"),
+        ("selected", ""),
+        ("instruction", "fg:ansibrightblack"),
+    ]
+)
+_SHORTCUTS = string.digits[1:] + "".join(c for c in string.ascii_lowercase if c not in "jk")
+
+
+class PromptAsker:
+    """Asks with questionary and brings back the answer as text."""
+
+    def say(self, sentence: str) -> None:
+        sys.stdout.write(clean(sentence) + "\n")
+        sys.stdout.flush()
+
+    def ask(self, question: Question[Any]) -> str:
+        if question.why:
+            self.say(f"  {question.why}")
+        try:
+            if question.yes_no:
+                return self._yes_no(question)
+            return self._choose(question) if question.choices else self._type(question)
+        except (KeyboardInterrupt, EOFError):
+            raise Cancelled(CANCELLED) from None
+
+    def _yes_no(self, question: Question[Any]) -> str:
+        answer = questionary.confirm(
+            clean(question.prompt), default=question.default != "no", qmark="-", style=STYLE, auto_enter=True
+        ).unsafe_ask()
+        return "yes" if answer else "no"
+
+    def _choose(self, question: Question[Any]) -> str:
+        shortcuts = len(question.choices) <= len(_SHORTCUTS)
+        choices = [
+            questionary.Choice(
+                clean(choice.label), value=choice.value, shortcut_key=_SHORTCUTS[n] if shortcuts else None
+            )
+            for n, choice in enumerate(question.choices)
+        ]
+        values = [choice.value for choice in question.choices]
+        answer: str = questionary.select(
+            clean(question.prompt),
+            choices=choices,
+            default=question.default if question.default in values else None,
+            qmark="-",
+            pointer=">",
+            style=STYLE,
+            instruction="(arrows or its key, then Enter)",
+            use_shortcuts=shortcuts,
+            use_jk_keys=False,
+        ).unsafe_ask()
+        return answer
+
+    def _type(self, question: Question[Any]) -> str:
+        def readable(text: str) -> bool | str:
+            try:
+                question.parse(answered(text))
+            except ValueError as error:
+                return clean(str(error))
+            return True
+
+        def answered(text: str) -> str:
+            return text.strip() or question.default or ""
+
+        offer = f" [{question.default}]" if question.default else ""
+        answer: str = questionary.text(
+            clean(question.prompt + offer),
+            validate=readable,
+            qmark="-",
+            style=STYLE,
+            validate_while_typing=False,
+        ).unsafe_ask()
+        return answered(answer)

@@ -1,0 +1,1 @@
+"""One file a family of commands: ask, call the core, show."""

@@ -1,0 +1,73 @@
+"""Putting things right: undo and note."""
+
+from typing import Any
+
+import click
+
+from cuttings.ask import Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.parsing import filled, lot_choices, lot_in, yes_no
+from cuttings.commands.telling import described, lot_document
+from cuttings.dates import spoken
+from cuttings.errors import Refused
+from cuttings.ledger import entries as e
+from cuttings.ledger.book import Book, effective
+from cuttings.ledger.stages import spoken_counts
+from cuttings.words import LIVING
+
+
+@click.command(help="Take an entry back: the last one written, or the one named.")
+@click.argument("entry", required=False)
+@click.option("--note", metavar="TEXT", help="why it is taken back")
+@global_options
+@with_desk
+def undo(desk: Desk, entry: str | None, note: str | None) -> None:
+    target = _target(desk.book, entry)
+    if desk.asker is not None and entry is None:
+        question = Question(
+            "sure",
+            f"Take back '{described(target)}' of {spoken(target.on)}?",
+            yes_no,
+            default="yes",
+            yes_no=True,
+        )
+        if not question.parse(desk.asker.ask(question)):
+            raise Refused("Nothing was taken back.")
+
+    book, reversal = desk.write(e.Reverse, target=target.id, note=note or "")
+    lot = book.lots.get(target.lot) if isinstance(target, e.LotEntry) else None
+    stands = f"; {lot.code} now holds {spoken_counts(lot.stages)}" if lot else ""
+    sentence = f"The entry '{described(target)}' of {spoken(target.on)} has been taken back{stands}."
+    desk.recorded(sentence, reversal, **lot_document(lot, code=getattr(target, "lot", None)))
+
+
+def _target(book: Book, asked: str | None) -> e.Entry:
+    """The entry to take back: the newest that is not itself a reversal, or the one whose id ends so."""
+    standing = effective(book.entries)
+    if asked is None:
+        candidates = sorted((x for x in standing if not isinstance(x, e.Reverse)), key=lambda x: x.id)
+        if not candidates:
+            raise Refused("There is nothing to take back; the ledger has no entries yet.")
+        return candidates[-1]
+    found = [entry for entry in book.entries if entry.id == asked or entry.id.endswith(asked.casefold())]
+    if len(found) != 1:
+        many = "several entries end" if found else "no entry ends"
+        raise Refused(f"In this ledger {many} in '{asked}'; 'cuttings card LOT --trail' shows the ids.")
+    if found[0] not in standing:
+        raise Refused(f"The entry {found[0].id} has been taken back already.")
+    return found[0]
+
+
+@click.command(help="Add a note to a lot.")
+@click.argument("lot", required=False)
+@click.argument("text", required=False)
+@global_options
+@with_desk
+def note(desk: Desk, **given: Any) -> None:
+    which = Question("lot", "Which lot?", lot_in(desk.book), lot_choices(desk.book, *LIVING), argument=True)
+    text = Question("text", "What is worth remembering?", filled, argument=True)
+    interview = desk.interview(given, [which, text])
+    lot, said = interview.ask(which), interview.ask(text)
+
+    book, entry = desk.write(e.Note, lot=lot.code, note=said)
+    desk.recorded(f"{lot.code} has a note: {said}", entry, **lot_document(book.lots[lot.code]))

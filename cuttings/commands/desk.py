@@ -1,0 +1,211 @@
+"""The desk a command works at: which ledger, which day, who asks, and how answers are shown."""
+
+import json
+import os
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date
+from functools import cached_property, wraps
+from pathlib import Path
+from typing import Any, TypeVar, cast
+
+import click
+from attrs import define
+
+from cuttings.ask import Asker, Interview, Question
+from cuttings.climate.climate import Climate
+from cuttings.climate.frost import frost_dates
+from cuttings.commands.terminal import at_terminal, say_error, speaks_unicode
+from cuttings.dates import parse_date
+from cuttings.errors import Misused
+from cuttings.ledger.book import Book
+from cuttings.ledger.entries import Entry
+from cuttings.ledger.places import Garden
+from cuttings.ledger.store import Ledger, Stamp
+from cuttings.show.page import Page
+from cuttings.show.plain import ascii_twin
+from cuttings.words import Units
+
+SCHEMA = 1
+R = TypeVar("R")
+E = TypeVar("E", bound=Entry)
+_META = "cuttings."
+
+
+def _remember(ctx: click.Context, param: click.Parameter, value: object) -> object:
+    """Keep a global option wherever on the line it stood; the last one given holds."""
+    if value not in (None, False):
+        ctx.meta[_META + str(param.name)] = value
+    return value
+
+
+def global_options(command: Callable[..., R]) -> Callable[..., R]:
+    """The options that may stand before or after any command."""
+    options: Sequence[Callable[[Callable[..., R]], Callable[..., R]]] = [
+        _option("--ledger", metavar="DIR", help="the ledger's folder (or set CUTTINGS_LEDGER)"),
+        _option("--on", "on_day", metavar="DATE", help="the day it happened: YYYY-MM-DD, yesterday, monday"),
+        _option("--who", metavar="NAME", help="who writes this down"),
+        _option("--json", "as_json", is_flag=True, help="print one JSON document"),
+        _option("--why", is_flag=True, help="show the sources too"),
+        _option("--plain", is_flag=True, help="no colour, no drawing, one thing a line"),
+    ]
+    for option in reversed(options):
+        command = option(command)
+    return command
+
+
+def _option(*names: str, **settings: Any) -> Callable[[Callable[..., R]], Callable[..., R]]:
+    return click.option(*names, expose_value=False, callback=_remember, is_eager=True, **settings)
+
+
+@define(slots=False)
+class Desk:
+    """What a command needs of the world outside."""
+
+    ledger: Ledger
+    today: date
+    on: date
+    as_json: bool = False
+    why: bool = False
+    plain: bool = False
+    asker: Asker | None = None
+
+    @cached_property
+    def book(self) -> Book:
+        """The book as it was when the command began; damage is told of once."""
+        book = self.ledger.book()
+        for damage in self.ledger.damage:
+            say_error(
+                f"Line {damage.line} of the ledger is damaged ({damage.why}) and was passed over; "
+                "'cuttings tally --mend' sets it aside."
+            )
+        return book
+
+    @property
+    def garden(self) -> Garden | None:
+        return self.book.garden
+
+    @property
+    def units(self) -> Units:
+        return self.garden.units if self.garden else Units.US
+
+    @property
+    def climate(self) -> Climate:
+        return climate_of(self.garden)
+
+    def interview(self, given: Mapping[str, Any], required: Sequence[Question[Any]]) -> Interview:
+        """Questions for what the options left out; see ``Interview``."""
+        return Interview(given=given, required=required, asker=self.asker)
+
+    def write(self, kind: type[E], **fields: Any) -> tuple[Book, E]:
+        """Record one entry of a kind; returns the book after it and the entry."""
+        return self._record(lambda _, stamp: kind(**self._stamped(stamp), **fields))
+
+    def begin(self, kind: type[E], code: str = "lot", prefix: str = "", **fields: Any) -> tuple[Book, E]:
+        """Record one entry whose field ``code`` takes the next running code; a mark's begins with ``M``."""
+
+        def make(book: Book, stamp: Stamp) -> E:
+            return kind(**self._stamped(stamp), **{**fields, code: book.next_code(self.on, prefix)})
+
+        return self._record(make)
+
+    def _record(self, make: Callable[[Book, Stamp], E]) -> tuple[Book, E]:
+        book, entries = self.ledger.record(lambda book, stamp: [make(book, stamp)])
+        self.__dict__["book"] = book
+        if self.on > self.today:
+            self.warn(f"{self.on.isoformat()} is still to come; it is recorded under that day all the same.")
+        return book, cast("E", entries[0])
+
+    def _stamped(self, stamp: Stamp) -> dict[str, Any]:
+        return {"id": stamp(), "on": self.on, "who": self.ledger.who}
+
+    def warn(self, sentence: str) -> None:
+        """Advice against what is being done; said on stderr so that it never spoils a document."""
+        say_error(f"Take care: {sentence}")
+
+    def remark(self, sentence: str) -> None:
+        """Something worth knowing, beside the answer."""
+        say_error(sentence)
+
+    def answer(self, page: Page, document: Mapping[str, Any]) -> None:
+        """Show the answer: the page, or with ``--json`` the document and nothing else."""
+        if self.as_json:
+            whole = {"schema": SCHEMA, **document}
+            ascii_only = not speaks_unicode(sys.stdout)
+            sys.stdout.write(json.dumps(whole, ensure_ascii=ascii_only, allow_nan=False, indent=2) + "\n")
+        else:
+            self.show(page)
+
+    def show(self, page: Page) -> None:
+        if self.plain:
+            lines = "".join(f"{line}\n" for line in page.plain_lines())
+            sys.stdout.write(lines if speaks_unicode(sys.stdout) else ascii_twin(lines))
+        else:
+            from cuttings.show.console import console
+
+            console().print(page)
+        sys.stdout.flush()
+
+    def recorded(self, sentence: str, entry: Entry, page: Page | None = None, **document: Any) -> None:
+        """Say that an entry is safe, in one sentence, with what one would do next."""
+        whole = Page()
+        whole.row("Recorded", sentence, tone="accent")
+        if page is not None:
+            whole.parts.extend(page.parts)
+        self.answer(whole, {"entry": entry.id, **document})
+
+
+def climate_of(garden: Garden | None) -> Climate:
+    """The climate as far as the garden's facts tell it."""
+    if garden is None:
+        return Climate(lat=45.0)
+    dates = frost_dates(
+        garden.last_frost, garden.first_frost, garden.last_frost_odds, garden.first_frost_odds
+    )
+    return Climate(lat=garden.lat, frost=dates, zone=garden.zone)
+
+
+def with_desk(command: Callable[..., R]) -> Callable[..., R]:
+    """Give a click command its desk as the first argument."""
+
+    @wraps(command)
+    def at_desk(*args: Any, **kwargs: Any) -> R:
+        return command(desk_of(click.get_current_context()), *args, **kwargs)
+
+    return at_desk
+
+
+def desk_of(ctx: click.Context) -> Desk:
+    """The desk that the global options describe."""
+    meta = {key.removeprefix(_META): value for key, value in ctx.meta.items() if key.startswith(_META)}
+    today = date.today()
+    try:
+        on = parse_date(meta["on_day"], today) if "on_day" in meta else today
+    except ValueError as error:
+        raise Misused(f"--on: {error}") from None
+    as_json, plain = bool(meta.get("as_json")), bool(meta.get("plain"))
+    asker = None
+    if at_terminal() and not as_json:
+        from cuttings.ask import asker_for
+
+        asker = asker_for(plain or os.environ.get("TERM") == "dumb")
+    who = meta.get("who", os.environ.get("CUTTINGS_WHO", ""))
+    return Desk(
+        ledger=Ledger(ledger_folder(meta.get("ledger")), who=who),
+        today=today,
+        on=on,
+        as_json=as_json,
+        why=bool(meta.get("why")),
+        plain=plain,
+        asker=asker,
+    )
+
+
+def ledger_folder(named: str | None) -> Path:
+    """The folder named on the line, in the environment, or the platform's place for user data."""
+    chosen = named or os.environ.get("CUTTINGS_LEDGER")
+    if chosen:
+        return Path(chosen).expanduser()
+    from platformdirs import user_data_path
+
+    return user_data_path("cuttings", appauthor=False)

@@ -1,0 +1,185 @@
+"""The home screen: what needs attention, then the things one can do."""
+
+from collections.abc import Mapping
+from datetime import timedelta
+
+import click
+
+from cuttings.ask import Choice, Question
+from cuttings.commands.advising import add_nudge
+from cuttings.commands.desk import Desk, desk_of
+from cuttings.dates import spoken
+from cuttings.commands.parsing import yes_no
+from cuttings.commands.terminal import say_error
+from cuttings.errors import Cancelled, CuttingsError
+from cuttings.ledger.stages import spoken_counts
+from cuttings.nudges.week import week
+from cuttings.plants.catalogue import standard
+from cuttings.show.page import Page
+from cuttings.words import Stage
+
+MOST_SHOWN = 5
+
+MENU: tuple[tuple[str, str], ...] = (
+    ("find", "I found something rooted, or rooting"),
+    ("check", "I looked whether a lot has rooted"),
+    ("pot", "I am potting"),
+    ("week", "What is worth doing this week?"),
+    ("spot", "Where could a lot go?"),
+    ("plant", "I planted something"),
+    ("lots", "Show the lots"),
+    ("card", "Show one lot"),
+    ("strike", "I struck cuttings"),
+    ("layer", "I layered stems"),
+    ("divide", "I divided a clump"),
+    ("mark", "Mark something to come back to"),
+    ("harden", "Harden a lot off"),
+    ("give", "I gave stems away"),
+    ("sell", "I sold stems"),
+    ("lose", "Stems have died"),
+    ("note", "Add a note to a lot"),
+    ("split", "Let part of a lot go its own way"),
+    ("undo", "Take the last entry back"),
+    ("plants", "Look a plant up"),
+    ("sites", "Show the sites"),
+    ("sites add", "Describe a site"),
+    ("garden", "Show the garden"),
+    ("tally", "Count every stem"),
+)
+LEAVE = "leave"
+
+
+def home(ctx: click.Context) -> None:
+    """Show what needs attention; at a terminal, then offer every command until the person leaves."""
+    desk = desk_of(ctx)
+    if desk.asker is None:
+        _show(desk)
+        return
+    if desk.garden is None:
+        _welcome(desk, ctx)
+    while True:
+        desk = desk_of(ctx)
+        _show(desk)
+        chosen = _choose(desk)
+        if chosen == LEAVE:
+            return
+        _run(ctx, desk, chosen)
+
+
+def _choose(desk: Desk) -> str:
+    assert desk.asker is not None
+    offered = tuple(Choice(name, words) for name, words in MENU)
+    question = Question("do", "What now?", str, (*offered, Choice(LEAVE, "Leave the ledger")))
+    try:
+        return desk.asker.ask(question)
+    except Cancelled:
+        return LEAVE
+
+
+def _run(ctx: click.Context, desk: Desk, chosen: str) -> None:
+    """Run a command as if it had been typed, and come back whatever it said.
+
+    Somebody who stops in the middle is asked before the answers typed so far are let go.
+    """
+    from cuttings.app import call, run
+
+    words = [*_globals(ctx), *chosen.split()]
+    while True:
+        try:
+            call(words)
+        except Cancelled as stop:
+            say_error(stop.sentence)
+            answers = _as_arguments(chosen, stop.typed)
+            if not answers or not _go_on(desk):
+                return
+            words = [*words, *answers]
+        except (CuttingsError, click.ClickException):
+            run(words)  # says what is wrong; nothing has been written
+            return
+        else:
+            return
+
+
+def _go_on(desk: Desk) -> bool:
+    assert desk.asker is not None
+    question = Question("go-on", "Go on where you stopped? (no lets go of what you typed)", yes_no, default="yes",
+                        yes_no=True)  # fmt: skip
+    try:
+        return yes_no(desk.asker.ask(question))
+    except Cancelled:
+        return False
+
+
+def _as_arguments(chosen: str, typed: Mapping[str, str]) -> list[str]:
+    """Answers given at prompts as the words of a command line, where the command has a place for them."""
+    from cuttings.app import cli
+
+    command: click.Command | None = cli
+    for word in chosen.split():
+        assert isinstance(command, click.Group)
+        command = command.get_command(click.Context(command), word)
+    assert command is not None
+    arguments = []
+    for parameter in command.params:
+        answer = typed.get((parameter.name or "").replace("_", "-"))
+        if answer is None:
+            continue
+        if isinstance(parameter, click.Option) and parameter.is_flag:
+            arguments += [parameter.opts[0]] * (answer == "yes")
+        elif isinstance(parameter, click.Option):
+            arguments += [parameter.opts[0], answer]
+        else:
+            arguments.append(answer)
+    return arguments
+
+
+def _globals(ctx: click.Context) -> list[str]:
+    """The global options that hold, to be handed on."""
+    names = {"ledger": "--ledger", "on_day": "--on", "who": "--who"}
+    flags = {"why": "--why", "plain": "--plain"}
+    given = []
+    for key, option in names.items():
+        if (value := ctx.meta.get(f"cuttings.{key}")) is not None:
+            given += [option, str(value)]
+    return given + [option for key, option in flags.items() if ctx.meta.get(f"cuttings.{key}")]
+
+
+def _welcome(desk: Desk, ctx: click.Context) -> None:
+    from cuttings.app import run
+
+    page = Page().heading("A new ledger", str(desk.ledger.folder))
+    page.row(
+        "", "First the garden: where it lies and when frost comes. Every date that follows rests on that."
+    )
+    desk.show(page)
+    run([*_globals(ctx), "garden"])
+
+
+def _show(desk: Desk) -> None:
+    book = desk.book
+    name = desk.garden.name if desk.garden else "No garden yet"
+    page = Page().heading(name, spoken(desk.on))
+    end = desk.on + timedelta(days=6)
+    nudges = week(book, standard(), desk.climate, desk.on, end)
+    page.gap()
+    for nudge in nudges[:MOST_SHOWN]:
+        add_nudge(page, desk, nudge, end)
+    more = len(nudges) - MOST_SHOWN
+    page.row("", f"and {more} more this week; 'week' shows them all", only_if=more > 0)
+    page.row("", "Nothing needs doing this week." if book.lots else "No lots yet.", only_if=not nudges)
+    totals: dict[Stage, int] = {}
+    for lot in book.live_lots():
+        for stage, count in lot.stages.items():
+            totals[stage] = totals.get(stage, 0) + count
+    page.gap()
+    live = len(book.live_lots())
+    page.row("Held", f"{live} lots: {spoken_counts(totals)}.", only_if=bool(live))
+    desk.answer(
+        page,
+        {
+            "garden": desk.garden.name if desk.garden else None,
+            "on": desk.on.isoformat(),
+            "nudges": [nudge.what for nudge in nudges],
+            "lots": live,
+        },
+    )

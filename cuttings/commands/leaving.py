@@ -1,0 +1,193 @@
+"""Ends and partings: plant, give, sell, lose, split."""
+
+from typing import Any
+
+import click
+
+from cuttings.ask import Choice, Interview, Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.lot_questions import furthest, how_many, taken, which_lot
+from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words
+from cuttings.commands.placing import Place, ask_place, room_for
+from cuttings.commands.telling import known_lot, lot_document, next_page, stems
+from cuttings.errors import Misused, Refused
+from cuttings.ledger import entries as e
+from cuttings.ledger.lots import Lot
+from cuttings.ledger.stages import shortage, spoken_counts
+from cuttings.rules.caution import Task, cautions
+from cuttings.rules.transplant import advise_planting
+from cuttings.show.page import Page
+from cuttings.units import show_length
+from cuttings.words import LIVING, PLANTABLE, Cause, Stage
+
+GIVING_ORDER = (*PLANTABLE, Stage.WAITING)
+"""Stems are given and sold the furthest on first."""
+
+MORTAL = (*LIVING, Stage.PLANTED)
+
+
+@click.command(help="Plant stems on a site.")
+@click.argument("lot", required=False)
+@click.option("--count", metavar="N", help="how many (one at a spot, otherwise all at the furthest stage)")
+@click.option("--spot", metavar="ID", help="a spot that 'cuttings spot' offered")
+@click.option("--site", metavar="NAME", help="the site")
+@click.option("--at", metavar="X,Y", help="the position on it, in metres")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def plant(desk: Desk, **given: Any) -> None:
+    if given["spot"] and (given["site"] or given["at"]):
+        raise Misused("Give either --spot, or --site with or without --at.")
+    which = which_lot(desk, "Which lot is planted?", *PLANTABLE)
+    site = Question("site", "Which site?", filled, allowed="a site's name, or --spot ID")
+    interview = desk.interview(given, [which] if given["spot"] else [which, site])
+    lot = interview.ask(which)
+    if not furthest(lot):
+        raise Refused(shortage(lot.code, lot.stages, 1, Stage.ROOTED))
+    usual = 1 if given["spot"] or given["at"] else furthest(lot)
+    count = interview.ask(how_many(lot, PLANTABLE, "How many are planted?", usual))
+    place = ask_place(desk, interview, lot, count)
+    known = known_lot(desk, lot)
+    moves = taken(lot, count, PLANTABLE, Stage.PLANTED)
+    for warning in dict.fromkeys(
+        sentence
+        for move in moves
+        if move.source is not None
+        for sentence in advise_planting(known.plant, desk.climate, desk.on, move.source)
+    ):
+        desk.warn(warning)
+    at = room_for(desk, known, place, count)
+    note = interview.ask(Question("note", "Anything to remember? (Enter to skip)", words, default=""))
+    book, entry = desk.write(
+        e.Plant, lot=lot.code, moves=moves, site=place.site.name, at=at, spots=place.spots(desk.book, lot.code),
+        spread_m=place.spread_m(known.plant), note=note,
+    )  # fmt: skip
+    _tell_planted(desk, book.lots[lot.code], entry, place)
+
+
+def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:
+    where = ", ".join(
+        f"{show_length(x, desk.units)} along and {show_length(y, desk.units)} back" for x, y in entry.at[:3]
+    )
+    more = " and so on" if len(entry.at) > 3 else ""
+    at = f", {where}{more}" if where else ""
+    page = next_page(desk, lot)
+    page.warnings(caution.text for caution in cautions(known_lot(desk, lot).plant, Task.PLANT))
+    desk.recorded(
+        f"{stems(entry.stems)} of {lot.code} {lot.plant_called} on {place.site.name}{at}; "
+        f"{lot.code} now stands at {spoken_counts(lot.stages)}.",
+        entry,
+        page,
+        **lot_document(lot),
+        site=place.site.name,
+        at=[list(point) for point in entry.at],
+    )
+
+
+@click.command(help="Give stems away.")
+@click.argument("lot", required=False)
+@click.option("--count", metavar="N", help="how many")
+@click.option("--to", metavar="TEXT", help="who has them now")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def give(desk: Desk, **given: Any) -> None:
+    lot, count, interview = _ask_stems(desk, given, "How many are given away?")
+    to = interview.ask(Question("to", "To whom? (Enter to skip)", words, default=""))
+    note = interview.ask(_NOTE)
+    moves = taken(lot, count, GIVING_ORDER, Stage.GIVEN)
+    book, entry = desk.write(e.Give, lot=lot.code, moves=moves, to=to, note=note)
+    _tell_left(desk, book.lots[lot.code], entry, f"given{f' to {to}' if to else ''}")
+
+
+@click.command(help="Sell stems.")
+@click.argument("lot", required=False)
+@click.option("--count", metavar="N", help="how many")
+@click.option("--price", metavar="N", help="the price of each, in your own money")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def sell(desk: Desk, **given: Any) -> None:
+    lot, count, interview = _ask_stems(desk, given, "How many are sold?")
+    price = interview.ask(
+        Question("price", "The price of each? (Enter to skip)", maybe(number(0, 1e6, "a price")), default="")
+    )
+    note = interview.ask(_NOTE)
+    moves = taken(lot, count, GIVING_ORDER, Stage.SOLD)
+    book, entry = desk.write(e.Sell, lot=lot.code, moves=moves, price=price, note=note)
+    _tell_left(desk, book.lots[lot.code], entry, "sold")
+
+
+_NOTE = Question("note", "Anything to remember? (Enter to skip)", words, default="")
+
+
+def _ask_stems(desk: Desk, given: dict[str, Any], prompt: str) -> tuple[Lot, int, Interview]:
+    which = which_lot(desk, "From which lot?", *LIVING)
+    needed = Question("count", prompt, filled, allowed="a whole number from 1")
+    interview = desk.interview(given, [which, needed])
+    lot = interview.ask(which)
+    return lot, interview.ask(how_many(lot, GIVING_ORDER, prompt, 0)), interview
+
+
+def _tell_left(desk: Desk, lot: Lot, entry: e.LotEntry, how: str) -> None:
+    page = next_page(desk, lot)
+    law = [c for c in cautions(known_lot(desk, lot).plant, Task.FIND) if c.kind in ("invasive", "law", "patent")]
+    page.warnings(caution.text for caution in law if not isinstance(entry, e.Lose))
+    sentence = f"{stems(entry.stems)} of {lot.code} {lot.plant_called} {how}; it holds {spoken_counts(lot.stages)}."
+    desk.recorded(sentence, entry, page, **lot_document(lot))
+
+
+@click.command(help="Write down stems that died.")
+@click.argument("lot", required=False)
+@click.option("--count", metavar="N", help="how many")
+@click.option("--stage", metavar="STAGE", help="|".join(MORTAL))
+@click.option("--cause", metavar="CAUSE", help="|".join(Cause))
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def lose(desk: Desk, **given: Any) -> None:
+    which = which_lot(desk, "Which lot has lost stems?", *MORTAL)
+    stage = Question("stage", "At which stage did they die?", one_of(Stage), allowed="|".join(MORTAL))
+    count = Question("count", "How many died?", filled, allowed="a whole number from 1")
+    cause = Question("cause", "Of what?", one_of(Cause), choices(Cause), default="unknown")
+    interview = desk.interview(given, [which, stage, count, cause])
+    lot = interview.ask(which)
+    held = tuple(Choice(each.value, f"{each}: {lot.at(each)}") for each in MORTAL if lot.at(each))
+    at = interview.ask(Question("stage", stage.prompt, one_of(Stage), held, allowed=stage.allowed))
+    dead = interview.ask(how_many(lot, (at,), count.prompt, 0))
+    why = interview.ask(cause)
+    note = interview.ask(_NOTE)
+    moves = (e.Move(count=dead, source=at, target=Stage.LOST),)
+    book, entry = desk.write(e.Lose, lot=lot.code, moves=moves, cause=why, note=note)
+    _tell_left(desk, book.lots[lot.code], entry, f"lost ({why})")
+
+
+@click.command(help="Let part of a lot go on under a code of its own.")
+@click.argument("lot", required=False)
+@click.option("--count", metavar="N", help="how many")
+@click.option("--stage", metavar="STAGE", help="the stage they stand at")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def split(desk: Desk, **given: Any) -> None:
+    which = which_lot(desk, "Which lot is split?", *LIVING)
+    count = Question("count", "How many go on by themselves?", filled, allowed="a whole number from 1")
+    interview = desk.interview(given, [which, count])
+    lot = interview.ask(which)
+    held = tuple(Choice(each.value, f"{each}: {lot.at(each)}") for each in LIVING if lot.at(each))
+    if not held:
+        raise Refused(f"{lot.code} holds {spoken_counts(lot.stages)}; there is nothing left to split.")
+    stage = interview.ask(Question("stage", "From which stage?", one_of(Stage), held, default=held[0].value))
+    gone = interview.ask(how_many(lot, (stage,), count.prompt, 0))
+    note = interview.ask(_NOTE)
+    moves = (e.Move(count=gone, source=stage),)
+    book, entry = desk.begin(e.Split, code="into", lot=lot.code, moves=moves, note=note)
+    new = book.lots[entry.into]
+    sentence = f"{stems(gone)} of {lot.code} go on as {new.code}; {lot.code} keeps "
+    desk.recorded(
+        f"{sentence}{spoken_counts(book.lots[lot.code].stages)}.",
+        entry,
+        next_page(desk, new),
+        **lot_document(book.lots[lot.code]),
+        into=new.code,
+    )

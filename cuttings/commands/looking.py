@@ -1,0 +1,212 @@
+"""Looking: lots, card, tally."""
+
+from typing import Any
+
+import click
+
+from cuttings.ask import Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.parsing import lot_choices, lot_in, one_of
+from cuttings.commands.telling import described, known_lot, lot_document, next_page, stems
+from cuttings.dates import margin, spoken
+from cuttings.errors import Refused
+from cuttings.ledger.book import Book, effective
+from cuttings.ledger.codec import to_document
+from cuttings.ledger.entries import Entry, Reverse
+from cuttings.ledger.lots import Lot
+from cuttings.ledger.stages import spoken_counts
+from cuttings.ledger.tally import tally as count_all
+from cuttings.nudges.lots import next_for
+from cuttings.plants.catalogue import standard
+from cuttings.plants.understood import understand
+from cuttings.show.page import Page
+from cuttings.words import LIVING, Stage
+
+
+@click.command(help="The lots and where their stems stand.")
+@click.option("--stage", metavar="STAGE", help="|".join(Stage))
+@click.option("--place", metavar="TEXT", help="only those that stand there")
+@click.option("--plant", metavar="TEXT", help="only those of that plant")
+@click.option("--unlabelled", is_flag=True, help="only live lots without a label")
+@click.option("--all", "everything", is_flag=True, help="ended lots too")
+@global_options
+@with_desk
+def lots(desk: Desk, **given: Any) -> None:
+    chosen = _chosen(desk, given)
+    page = Page().heading("Lots", _where(desk))
+    for lot in chosen:
+        where = f" {lot.where}." if lot.where else ""
+        page.row(lot.code, f"{lot.plant_called}, {lot.method.spoken}: {spoken_counts(lot.stages)}.{where}")
+    if not chosen:
+        page.row("", "No lots here." if desk.book.lots else "No lots yet.")
+    page.next_steps(
+        "'cuttings card LOT' shows one of them."
+        if chosen
+        else "'cuttings find PLANT' writes down the first one."
+    )
+    desk.answer(page, {"lots": [_summary(lot) for lot in chosen]})
+
+
+def _chosen(desk: Desk, given: dict[str, Any]) -> list[Lot]:
+    stage = desk.interview(given, []).given(Question("stage", "", one_of(Stage)))
+    found = list(desk.book.lots.values())
+    if stage is not None:
+        found = [lot for lot in found if lot.at(stage)]
+    elif not given["everything"]:
+        found = [lot for lot in found if lot.living]
+    if given["place"]:
+        found = [lot for lot in found if given["place"].casefold() in lot.where.casefold()]
+    if given["plant"]:
+        name = understand(standard(), given["plant"]).name.casefold()
+        typed = given["plant"].casefold()
+        found = [x for x in found if name in x.plant.casefold() or typed in x.called.casefold()]
+    if given["unlabelled"]:
+        found = [lot for lot in found if lot.living and not lot.label]
+    return found
+
+
+def _summary(lot: Lot) -> dict[str, Any]:
+    return {
+        "lot": lot.code,
+        "plant": lot.plant,
+        "called": lot.called,
+        "method": lot.method.value,
+        "started_on": lot.started_on.isoformat(),
+        "started": lot.started,
+        "stages": lot_document(lot)["stages"],
+        "where": lot.where,
+        "mother": lot.mother,
+        "label": lot.label,
+    }
+
+
+def _where(desk: Desk) -> str:
+    return desk.garden.name if desk.garden else ""
+
+
+@click.command(help="Everything about one lot.")
+@click.argument("lot", required=False)
+@click.option("--trail", is_flag=True, help="every entry with its id, reversed ones too")
+@global_options
+@with_desk
+def card(desk: Desk, **given: Any) -> None:
+    which = Question("lot", "Which lot?", lot_in(desk.book), lot_choices(desk.book, *LIVING), argument=True,
+                     allowed="a lot's code")  # fmt: skip
+    lot = desk.interview(given, [which]).ask(which)
+    trail = _trail(desk.book, lot.code) if given["trail"] else lot.entries
+    desk.answer(_card_page(desk, lot, trail, ids=bool(given["trail"])), _card_document(desk, lot, trail))
+
+
+def _trail(book: Book, code: str) -> tuple[Entry, ...]:
+    own = {
+        entry.id for entry in book.entries if code in (getattr(entry, "lot", ""), getattr(entry, "into", ""))
+    }
+    return tuple(
+        entry
+        for entry in book.entries
+        if entry.id in own or (isinstance(entry, Reverse) and entry.target in own)
+    )
+
+
+def _card_page(desk: Desk, lot: Lot, trail: tuple[Entry, ...], *, ids: bool) -> Page:
+    page = Page().heading(f"{lot.code}  {lot.plant_called}", lot.plant if lot.called else "")
+    begun = f"{stems(lot.started, lot.method)} started {spoken(lot.started_on)}"
+    page.row("", f"{lot.method.spoken.capitalize()}, {begun}.")
+    page.row("Now", f"{spoken_counts(lot.stages)}.", tone="accent")
+    page.row("Stands", lot.where, only_if=bool(lot.where))
+    page.row("Mother", lot.mother, only_if=bool(lot.mother))
+    page.row("Label", lot.label.replace("\n", " / "), only_if=bool(lot.label))
+    _forecast_rows(desk, lot, page)
+    page.gap()
+    standing = {entry.id for entry in effective(desk.book.entries)}
+    for entry in trail:
+        taken_back = "" if entry.id in standing else " (taken back)"
+        note = getattr(entry, "note", "") if entry.kind != "note" else ""
+        who = f" {entry.who}" if entry.who else ""
+        page.row(
+            margin(entry.on, desk.on), f"{described(entry)}{taken_back}.{who}", note, entry.id if ids else ""
+        )
+    page.parts.extend([None, *next_page(desk, lot).parts])
+    return page
+
+
+def _forecast_rows(desk: Desk, lot: Lot, page: Page) -> None:
+    rooting = known_lot(desk, lot).forecast()
+    if rooting is None or not lot.at(Stage.WAITING):
+        return
+    early, likely, late, look, end = (
+        spoken(day, desk.on)
+        for day in (rooting.p10, rooting.p50, rooting.p90, rooting.next_look, rooting.give_up)
+    )
+    odds = f"As likely as not by {likely}: one in ten by {early}, nine in ten by {late}."
+    source = rooting.source if desk.why else ""
+    page.row("Rooting", f"{odds} Look next on {look}; give up on {end}.", rooting.why, rooting.sure, source)
+
+
+def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, Any]:
+    knowledge = known_lot(desk, lot)
+    rooting = knowledge.forecast() if lot.at(Stage.WAITING) else None
+    nudge = next_for(knowledge, desk.on)
+    return {
+        **_summary(lot),
+        "entries": [to_document(entry) for entry in trail],
+        "next": None
+        if nudge is None
+        else {
+            "what": nudge.what,
+            "from": nudge.window.opens.isoformat(),
+            "to": nudge.window.closes.isoformat(),
+            "why": nudge.window.why,
+            "source": nudge.window.source,
+        },
+        "rooting": None
+        if rooting is None
+        else {
+            name: getattr(rooting, name).isoformat() for name in ("p10", "p50", "p90", "next_look", "give_up")
+        },
+    }
+
+
+@click.command(help="Prove that every stem is accounted for.")
+@click.option("--mend", is_flag=True, help="set damaged lines of the ledger file aside, keeping a copy")
+@global_options
+@with_desk
+def tally(desk: Desk, mend: bool) -> None:
+    mended = desk.ledger.mend() if mend else ()
+    if mended:
+        lines = ", ".join(str(damage.line) for damage in mended)
+        desk.remark(
+            f"Set aside line {lines}; the whole file as it was is kept in {desk.ledger.folder / 'backups'}."
+        )
+    book = desk.book
+    result = count_all(book)
+    damaged = [f"line {damage.line}: {damage.why}" for damage in desk.ledger.damage]
+    page = Page().heading("Tally", _where(desk))
+    page.row("Lots", f"{result.lots}, of {stems(result.started)} started")
+    page.gap()
+    page.rows((str(result.stages[stage]), stage.value) for stage in Stage)
+    page.gap()
+    for problem in result.broken:
+        page.row("Broken", problem.sentence, f"entry {problem.entry}", tone="warning")
+    for sentence in damaged:
+        page.row("Damaged", sentence, tone="warning")
+    balanced = result.balanced and not damaged
+    page.row("So", "Every lot balances." if balanced else "The ledger does not balance.", tone="accent")
+    desk.answer(
+        page,
+        {
+            "balanced": balanced,
+            "lots": result.lots,
+            "started": result.started,
+            "stages": {stage.value: count for stage, count in result.stages.items()},
+            "broken": [
+                *({"entry": p.entry, "lot": p.lot, "because": p.sentence} for p in result.broken),
+                *({"entry": None, "lot": None, "because": sentence} for sentence in damaged),
+            ],
+        },
+    )
+    if not balanced:
+        raise Refused(
+            "The ledger does not balance; 'cuttings undo ENTRY' takes an entry named above back, and "
+            "'cuttings tally --mend' sets damaged lines aside."
+        )

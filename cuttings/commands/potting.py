@@ -1,0 +1,150 @@
+"""The interview at the potting bench: every question has a recommended answer and its reason."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import click
+
+from cuttings.ask import Interview, Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.lot_questions import how_many, taken, which_lot
+from cuttings.commands.parsing import maybe, whole, words
+from cuttings.commands.telling import known_lot, lot_document, next_page, stems
+from cuttings.errors import Refused
+from cuttings.ledger import entries as e
+from cuttings.ledger.lots import Lot
+from cuttings.ledger.stages import shortage, spoken_counts
+from cuttings.nudges.knowledge import Known
+from cuttings.rules.advice import Advice
+from cuttings.rules.aftercare import shade_days, trim
+from cuttings.rules.caution import Task, cautions
+from cuttings.rules.labelling import label_text
+from cuttings.rules.pots import parse_pot
+from cuttings.rules.potting import ready_to_pot, recommend_depth, recommend_mix, recommend_pot
+from cuttings.rules.seasons import is_hardy
+from cuttings.show.page import Page
+from cuttings.units import parse_length, show_length
+from cuttings.words import Stage
+
+FEW_ROOTS_M = 0.05
+"""A longest root under two inches is a small one for a top of any size; from memory."""
+
+
+@click.command(help="Pot rooted stems, with advice at every question.")
+@click.argument("lot", required=False)
+@click.option("--count", metavar="N", help="how many (all that have rooted)")
+@click.option("--pot", metavar="POT", help="4in, 9cm, #1, SP4 or 2L")
+@click.option("--mix", metavar="TEXT", help="what they are potted in")
+@click.option("--depth", metavar="LEN", help="how deep they are set")
+@click.option("--spread", metavar="LEN", help="how wide the roots are across")
+@click.option("--shade", metavar="DAYS", help="days of shade")
+@click.option("--label", metavar="TEXT", help="what the label says")
+@click.option("--where", metavar="TEXT", help="where they stand")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@click.option("--again", is_flag=True, help="pot on stems that are in pots already")
+@global_options
+@with_desk
+def pot(desk: Desk, again: bool, **given: Any) -> None:
+    stage = Stage.POTTED if again else Stage.ROOTED
+    which = which_lot(desk, "Which lot is to be potted?", stage)
+    size = Question(
+        "pot", "Which pot?", lambda text: parse_pot(text, desk.units), allowed="4in, 9cm, #1, SP4, 2L"
+    )
+    interview = desk.interview(given, [which, size])
+    lot = interview.ask(which)
+    if not lot.at(stage):
+        raise Refused(shortage(lot.code, lot.stages, 1, stage))
+    known = known_lot(desk, lot)
+    _say_first(desk, interview, known)
+    count = interview.ask(how_many(lot, (stage,), "How many are potted?", lot.at(stage)))
+    facts, advised = _ask_details(desk, interview, known, size)
+    book, entry = desk.write(
+        e.Pot, lot=lot.code, moves=taken(lot, count, (stage,), Stage.POTTED), advised=advised, **facts
+    )
+    _tell(desk, book.lots[lot.code], entry, count)
+
+
+def _say_first(desk: Desk, interview: Interview, known: Known) -> None:
+    """Is it ready at all, and what to cut; said before the hands are in the mix."""
+    length = _last_root_length(known.lot)
+    ready = ready_to_pot(length, known.lot.method, desk.units)
+    if interview.asking:
+        interview.say(f"  {ready.why}")
+        cut = trim(known.lot.method, length is not None and length < FEW_ROOTS_M)
+        interview.say(f"  {cut.value} {cut.why}")
+    elif not ready.value and length is not None:
+        desk.warn(ready.why)
+
+
+def _last_root_length(lot: Lot) -> float | None:
+    lengths = [check.root_length_m for check in lot.of_kind(e.Check) if check.root_length_m is not None]
+    return lengths[-1] if lengths else None
+
+
+def _ask_details(
+    desk: Desk, interview: Interview, known: Known, size: Question[Any]
+) -> tuple[dict[str, Any], Mapping[str, str]]:
+    """The facts of the entry, and what was advised wherever the keeper chose otherwise."""
+    lot, plant, units = known.lot, known.plant, desk.units
+
+    def length(text: str) -> float:
+        return parse_length(text, units)
+
+    spread = interview.ask(
+        Question(
+            "spread", "How wide are the roots across? (Enter if not measured)", maybe(length), default=""
+        )
+    )
+    pots = recommend_pot(spread, lot.method, plant, units)
+    chosen = interview.ask(size.offering(pots.value.name, _because(pots)) if interview.asking else size)
+    mixes = recommend_mix(plant)
+    mix = interview.ask(Question("mix", "Which mix?", words, default=mixes.value, why=_because(mixes)))
+    depths = recommend_depth(plant, lot.method)
+    depth_default = show_length(depths.value, units).replace(" ", "") if depths.value is not None else ""
+    prompt = "How deep? (a length, or Enter for as advised)"
+    depth = interview.ask(
+        Question("depth", prompt, maybe(length), default=depth_default, why=_because(depths))
+    )
+    shades = shade_days(lot.method, desk.on, desk.climate, is_hardy(plant, desk.climate))
+    shade = interview.ask(
+        Question(
+            "shade", "How many days of shade?", whole(0, 90), default=str(shades.value), why=_because(shades)
+        )
+    )
+    text = label_text(lot.plant, lot.code, lot.method, lot.started_on, lot.mother).replace("\n", " / ")
+    label = interview.ask(
+        Question(
+            "label", "What does the label say?", words, default=text, why="Pencil on a label outlasts ink."
+        )
+    )
+    where = interview.ask(Question("where", "Where do they stand? (Enter to skip)", words, default=lot.where))
+    note = interview.ask(Question("note", "Anything to remember? (Enter to skip)", words, default=""))
+    facts = {
+        "pot": chosen.name, "pot_volume_l": chosen.volume_l, "mix": mix, "depth_m": depth, "note": note,
+        "root_spread_m": spread, "where": where, "shade_days": shade, "label": label,
+    }  # fmt: skip
+    otherwise = {
+        "pot": (pots.value.name, chosen.name),
+        "mix": (mixes.value, mix),
+        "shade_days": (str(shades.value), str(shade)),
+    }
+    return facts, {name: was for name, (was, now) in otherwise.items() if was != now}
+
+
+def _because(advice: Advice[Any]) -> str:
+    return f"{advice.why} {advice.sure}".strip()
+
+
+def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int) -> None:
+    mix = f" of {entry.mix} mix" if entry.mix else ""
+    what = f"{stems(count)} of {lot.code} {lot.plant_called}"
+    sentence = f"{what} in {entry.pot} pots{mix}; {spoken_counts(lot.stages)}."
+    page = Page().row(
+        "Now", f"Water in, and shade for {entry.shade_days} days.", only_if=bool(entry.shade_days)
+    )
+    page.row("Now", "Water in.", only_if=not entry.shade_days)
+    for name, was in entry.advised.items():
+        page.row("", f"Advised otherwise: {name.replace('_', ' ')} {was}.")
+    page.parts.extend(next_page(desk, lot).parts)
+    page.warnings(caution.text for caution in cautions(known_lot(desk, lot).plant, Task.POT))
+    desk.recorded(sentence, entry, page, **lot_document(lot))

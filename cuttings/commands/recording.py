@@ -1,0 +1,214 @@
+"""Beginnings: find, strike, layer, divide. Each writes one entry and makes one lot."""
+
+from typing import Any
+
+import click
+
+from cuttings.ask import Choice, Interview, Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.naming import PLANT, ask_plant
+from cuttings.commands.parsing import choices, maybe, one_of, whole, words, yes_no
+from cuttings.commands.photos import keep_photo
+from cuttings.commands.telling import tell_start
+from cuttings.ledger import entries as e
+from cuttings.rules.caution import Task
+from cuttings.rules.increase import likely_find_method
+from cuttings.units import parse_temperature
+from cuttings.words import Cover, DipForm, LayerHow, Method, Stage, Wood
+
+METHOD = Question(
+    "method", "How did it come about?", one_of(Method), tuple(Choice(m.value, m.spoken) for m in Method)
+)
+COUNT = Question("count", "How many stems?", whole(), default="1", allowed="a whole number from 1")
+STRUCK = Question("count", "How many cuttings?", whole(), allowed="a whole number from 1")
+PIECES = Question("pieces", "How many pieces?", whole(), allowed="a whole number from 1")
+ROOTED = Question("rooted", "Have you seen roots on them?", yes_no, default="no", yes_no=True)
+MOTHER = Question("mother", "Which is the mother plant? (Enter to skip)", words, default="")
+WHERE = Question("where", "Where do they stand now? (Enter to skip)", words, default="")
+NOTE = Question("note", "Anything to remember? (Enter to skip)", words, default="")
+WOOD = Question(
+    "wood",
+    "What wood is it?",
+    one_of(Wood),
+    choices(
+        Wood,
+        softwood="softwood: this year's, snaps when bent",
+        semi_ripe="semi-ripe: this year's, firm at the base",
+        hardwood="hardwood: a whole season old, dormant",
+        basal="basal: new shoots from the crown",
+        root="root: a length of root",
+        leaf="leaf: a leaf with its stalk",
+    ),
+)
+HOW = Question(
+    "how",
+    "How is it layered?",
+    one_of(LayerHow),
+    choices(
+        LayerHow,
+        simple="simple: one bend pegged down",
+        tip="tip: the tip buried",
+        mound="mound: earth heaped over the shoots",
+        serpentine="serpentine: several bends of one long stem",
+        air="air: wrapped above the ground",
+    ),
+)
+
+
+def _dip(text: str) -> int | None:
+    word = text.strip().casefold().removesuffix("ppm").strip()
+    return None if word in ("none", "no", "0") else whole(1, 50_000)(word)
+
+
+DIP = Question("dip", "Rooting hormone, in ppm (or none)?", _dip, default="none", allowed="PPM|none")
+DIP_FORM = Question("dip-form", "Powder or liquid?", one_of(DipForm), choices(DipForm), default="powder")
+MEDIUM = Question("medium", "What are they struck in?", words, default="")
+COVER = Question("cover", "What covers them?", one_of(Cover), choices(Cover), default="none")
+
+
+@click.command(help="Write down stems found rooted, or rooting.")
+@click.argument("plant", required=False)
+@click.option("--method", metavar="METHOD", help="|".join(Method))
+@click.option("--count", metavar="N", help="how many stems (1)")
+@click.option("--rooted", is_flag=True, help="roots have been seen")
+@click.option("--mother", metavar="TEXT", help="the mother plant")
+@click.option("--where", metavar="TEXT", help="where they stand")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@click.option("--photo", metavar="FILE", help="a picture of the find; it is copied beside the ledger")
+@global_options
+@with_desk
+def find(desk: Desk, **given: Any) -> None:
+    interview = desk.interview(given, [PLANT, METHOD])
+    method_given = interview.given(METHOD)
+    named = ask_plant(desk, interview, method_given)
+    likely = likely_find_method(named.plant).value
+    method = interview.ask(METHOD.offering(likely)) if interview.asking else interview.ask(METHOD)
+    count = interview.ask(COUNT)
+    rooted = method.starts_rooted or interview.ask(ROOTED)
+    details = _details(interview, MOTHER, WHERE, NOTE)
+    photo = keep_photo(desk.ledger.folder, given["photo"])
+
+    book, entry = desk.begin(
+        e.Find, moves=_moves(count, rooted), method=method, photo=photo, **named.facts, **details
+    )
+    tell_start(desk, book.lots[entry.lot], entry, Task.FIND)
+
+
+@click.command(help="Write down cuttings put in to root.")
+@click.argument("plant", required=False)
+@click.option("--wood", metavar="WOOD", help="|".join(Wood))
+@click.option("--count", metavar="N", help="how many cuttings")
+@click.option("--dip", metavar="PPM|none", help="rooting hormone strength (none)")
+@click.option("--dip-form", metavar="FORM", help="|".join(DipForm))
+@click.option("--medium", metavar="TEXT", help="what they are struck in")
+@click.option("--cover", metavar="COVER", help="|".join(Cover))
+@click.option("--heat", metavar="TEMP", help="bottom heat, such as 70F or 21C")
+@click.option("--mother", metavar="TEXT", help="the mother plant")
+@click.option("--where", metavar="TEXT", help="where they stand")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def strike(desk: Desk, **given: Any) -> None:
+    interview = desk.interview(given, [PLANT, WOOD, STRUCK])
+    wood_given = interview.given(WOOD)
+    named = ask_plant(desk, interview, wood_given.method if wood_given else None)
+    wood = interview.ask(WOOD)
+    count = interview.ask(STRUCK)
+    way = named.plant.way(wood.method)
+    dip = interview.ask(_advised_dip(way) if interview.asking else DIP)
+    dip_form = interview.ask(DIP_FORM) if dip else None
+    medium = interview.ask(MEDIUM.offering(way.medium if way and interview.asking else ""))
+    cover = interview.ask(COVER)
+    heat = interview.ask(
+        Question(
+            "heat",
+            "Bottom heat? (a temperature, or Enter for none)",
+            maybe(lambda text: parse_temperature(text, desk.units)),
+            default="",
+        )
+    )
+    details = _details(interview, MOTHER, WHERE, NOTE)
+
+    book, entry = desk.begin(
+        e.Strike,
+        moves=_moves(count, rooted=False),
+        method=wood.method,
+        wood=wood,
+        dip_ppm=dip,
+        dip_form=dip_form,
+        medium=medium,
+        cover=cover,
+        heat_c=heat,
+        **named.facts,
+        **details,
+    )
+    tell_start(desk, book.lots[entry.lot], entry, Task.STRIKE)
+
+
+@click.command(help="Write down stems pegged down or wrapped to root while still on their mother.")
+@click.argument("plant", required=False)
+@click.option("--how", metavar="HOW", help="|".join(LayerHow))
+@click.option("--count", metavar="N", help="how many stems (1)")
+@click.option("--mother", metavar="TEXT", help="the mother plant")
+@click.option("--where", metavar="TEXT", help="where they stand")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def layer(desk: Desk, **given: Any) -> None:
+    interview = desk.interview(given, [PLANT, HOW])
+    how_given = interview.given(HOW)
+    named = ask_plant(desk, interview, how_given.method if how_given else None)
+    method = interview.ask(HOW).method
+    count = interview.ask(COUNT)
+    details = _details(interview, MOTHER, WHERE, NOTE)
+
+    book, entry = desk.begin(
+        e.Layer, method=method, moves=_moves(count, rooted=False), **named.facts, **details
+    )
+    tell_start(desk, book.lots[entry.lot], entry, Task.LAYER)
+
+
+@click.command(help="Write down the pieces of a clump.")
+@click.argument("plant", required=False)
+@click.option("--pieces", metavar="N", help="how many pieces")
+@click.option(
+    "--method", metavar="METHOD", help="the kind of division, where it is not the plant's usual one"
+)
+@click.option("--mother", metavar="TEXT", help="the mother plant")
+@click.option("--where", metavar="TEXT", help="where they stand")
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def divide(desk: Desk, **given: Any) -> None:
+    interview = desk.interview(given, [PLANT, PIECES])
+    named = ask_plant(desk, interview, Method.CROWN_DIVISION)
+    pieces = interview.ask(PIECES)
+    usual = next((way.method for way in named.plant.ways if way.method.starts_rooted), Method.CROWN_DIVISION)
+    method = interview.given(METHOD) or usual
+    details = _details(interview, MOTHER, WHERE, NOTE)
+    if named.plant.division and named.plant.division.resents:
+        desk.warn(f"{named.spoken} resents being divided; keep the root ball as whole as you can.")
+
+    book, entry = desk.begin(
+        e.Divide, method=method, moves=_moves(pieces, rooted=True), **named.facts, **details
+    )
+    tell_start(desk, book.lots[entry.lot], entry, Task.DIVIDE)
+
+
+def _advised_dip(way: Any) -> Question[int | None]:
+    if way is None or way.iba_ppm is None:
+        return DIP
+    low, high = way.iba_ppm
+    if high == 0:
+        return DIP.offering("none", "This wood roots without hormone.")
+    return DIP.offering(
+        str(low or "none"), f"Growers use {low} to {high} ppm here; the product's own label comes first."
+    )
+
+
+def _details(interview: Interview, *questions: Question[str]) -> dict[str, Any]:
+    return {question.name: interview.ask(question) for question in questions}
+
+
+def _moves(count: int, rooted: bool) -> tuple[e.Move, ...]:
+    return (e.Move(count=count, target=Stage.ROOTED if rooted else Stage.WAITING),)

@@ -1,0 +1,308 @@
+"""Sites: the places a plant can go, and what grows there already."""
+
+from collections.abc import Callable
+from typing import Any
+
+import click
+from attrs import asdict
+
+from cuttings.ask import Choice, Interview, Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.naming import PLANT, ask_plant
+from cuttings.commands.parsing import choices, filled, maybe, number, one_of, site_in, words, yes_no
+from cuttings.dates import parse_date, spoken
+from cuttings.errors import Refused
+from cuttings.ledger import entries as e
+from cuttings.ledger.book import Book
+from cuttings.ledger.places import Growing, Point, Site
+from cuttings.placement.light import site_light
+from cuttings.show.page import Page
+from cuttings.units import parse_length, show_length
+from cuttings.words import Drainage, Light, Moisture, PathSide, Units
+
+NAME = Question("name", "What is the site called?", filled, argument=True, allowed="a name")
+LIGHT = Question(
+    "light",
+    "How much light does it get?",
+    one_of(Light),
+    choices(
+        Light,
+        full_sun="full sun: 6 hours or more in summer",
+        part_sun="part sun: 4 to 6 hours",
+        part_shade="part shade: 2 to 4 hours",
+        shade="shade: less than 2 hours",
+    ),
+)
+SUN_HOURS = Question("sun-hours", "Hours of direct sun?", number(0, 24, "a number of hours"))
+MOISTURE = Question(
+    "moisture", "How wet is it in a normal summer?", one_of(Moisture), choices(Moisture), default="medium"
+)
+DRAINAGE = Question(
+    "drainage", "How does water leave it?", one_of(Drainage), choices(Drainage), default="good"
+)
+PH = Question("ph", "Soil pH? (Enter if not known)", maybe(number(2, 11, "a pH")), default="")
+PATH = Question(
+    "path-side",
+    "A path along which side, as you look at it?",
+    one_of(PathSide),
+    choices(PathSide),
+    default="none",
+)
+WALNUT = Question("walnut", "Is a black walnut near (its roots poison many plants)?", yes_no, default="no",
+                  yes_no=True)  # fmt: skip
+CHILDREN = Question("children", "Do children play there?", yes_no, default="no", yes_no=True)
+
+
+def corners(units: Units) -> Callable[[str], tuple[Point, ...]]:
+    """Three corners or more, as ``x,y x,y ...``; bare numbers are metres, as the plan has them."""
+
+    def read(text: str) -> tuple[Point, ...]:
+        points = tuple(_point(pair, units) for pair in text.split())
+        if len(points) < 3:
+            raise ValueError("A plot has at least three corners; write them like '0,0 4,0 4,2'.")
+        return points
+
+    return read
+
+
+def _point(text: str, units: Units) -> Point:
+    x, comma, y = text.partition(",")
+    if not comma:
+        raise ValueError(f"'{text}' is not a position; write it as x,y such as 1.2,0.5 (metres).")
+    return _metres(x, units), _metres(y, units)
+
+
+def _metres(text: str, units: Units) -> float:
+    """A position's number: metres when bare (plans are drawn in metres), else as its unit says."""
+    return parse_length(text, Units.METRIC) if text.strip()[-1:].isdigit() else parse_length(text, units)
+
+
+def at_question(units: Units, prompt: str = "Where on it, as x,y? (Enter if not measured)") -> Question[Any]:
+    """The question for a position on a site."""
+    return Question(
+        "at", prompt, maybe(lambda text: _point(text, units)), default="", allowed="X,Y in metres"
+    )
+
+
+def _length(name: str, prompt: str, units: Units, least_m: float = 0.0) -> Question[float | None]:
+    def read(text: str) -> float:
+        metres = parse_length(text, units)
+        if metres < least_m:
+            raise ValueError(f"'{text}' is too small for a garden plot; check the unit.")
+        return metres
+
+    unit = "feet" if units is Units.US else "metres"
+    return Question(name, f"{prompt} in {unit}? (Enter if not known)", maybe(read), default="")
+
+
+@click.group(invoke_without_command=True, help="The places a plant can go: listed, shown, added.")
+@global_options
+@click.pass_context
+def sites(ctx: click.Context) -> None:
+    if ctx.invoked_subcommand is None:
+        listed()
+
+
+@with_desk
+def listed(desk: Desk) -> None:
+    """All sites, by area."""
+    page = Page().heading("Sites", desk.garden.name if desk.garden else "")
+    areas = sorted({site.area for site in desk.book.sites.values()})
+    for area in areas:
+        page.heading(area)
+        for site in desk.book.sites.values():
+            if site.area == area:
+                page.row("", f"{site.name}: {_sentence(site, desk.units)}")
+    page.row("", "No sites yet.", only_if=not areas)
+    page.next_steps(
+        "'cuttings sites show NAME' shows one; 'cuttings sites add NAME' adds another."
+        if areas
+        else "'cuttings sites add' describes the first one."
+    )
+    desk.answer(page, {"sites": [_document(desk.book, site) for site in desk.book.sites.values()]})
+
+
+@sites.command(help="Show one site.")
+@click.argument("name", required=False)
+@global_options
+@with_desk
+def show(desk: Desk, **given: Any) -> None:
+    site = _ask_site(desk, desk.interview(given, [_which(desk.book)]))
+    page = Page().heading(site.name, site.area)
+    page.row("", _sentence(site, desk.units))
+    if site.growing:
+        page.gap()
+    for plant in site.growing:
+        page.row("Grows", _growing_sentence(plant, desk))
+    for hold in desk.book.holds.values():
+        if hold.site == site.name:
+            page.row("Held", f"{hold.spot} for {hold.lot}")
+    page.next_steps("'cuttings sites growing NAME PLANT --at X,Y' adds a plant that stands there.")
+    desk.answer(page, _document(desk.book, site))
+
+
+@sites.command(help="Describe a place a plant can go, or describe it anew.")
+@click.argument("name", required=False)
+@click.option("--area", metavar="TEXT", help="the part of the garden; a new one is made")
+@click.option("--light", metavar="LIGHT", help="|".join(Light))
+@click.option("--sun-hours", metavar="H", help="hours of direct sun a day in the growing season")
+@click.option("--length", metavar="LEN")
+@click.option("--depth", metavar="LEN")
+@click.option("--corners", metavar='"x,y x,y ..."', help="corners in metres from the front left")
+@click.option("--facing", metavar="BEARING", help="degrees clockwise from true north")
+@click.option("--moisture", metavar="MOISTURE", help="|".join(Moisture))
+@click.option("--drainage", metavar="DRAINAGE", help="|".join(Drainage))
+@click.option("--ph", metavar="N")
+@click.option("--max-height", metavar="LEN", help="the tallest a plant may grow there")
+@click.option("--path-side", metavar="SIDE", help="|".join(PathSide))
+@click.option("--setback", metavar="LEN", help="room to leave along the path")
+@click.option("--walnut", is_flag=True, help="a black walnut is near")
+@click.option("--children", is_flag=True, help="children play there")
+@global_options
+@with_desk
+def add(desk: Desk, **given: Any) -> None:
+    known = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
+    area = Question("area", "In which part of the garden?", filled, why=known, allowed="a name")
+    light = LIGHT if given["sun_hours"] is None else SUN_HOURS
+    interview = desk.interview(given, [NAME, area, light])
+    facts = _ask_site_facts(desk, interview, area)
+
+    _, entry = desk.write(e.SiteFacts, **facts)
+    site = desk.book.sites[facts["name"]]
+    if interview.asking:
+        _ask_growing(desk, interview, site)
+        site = desk.book.sites[facts["name"]]
+    steps = Page().next_steps("'cuttings spot LOT' asks where a lot could go.")
+    desk.recorded(f"{site.name}: {_sentence(site, desk.units)}", entry, steps, **_document(desk.book, site))
+
+
+def _ask_site_facts(desk: Desk, interview: Interview, area: Question[str]) -> dict[str, Any]:
+    units = desk.units
+    name = _known_name(desk.book.sites, interview.ask(NAME))
+    facts: dict[str, Any] = {"name": name, "area": _known_name(desk.book.areas, interview.ask(area))}
+    facts["sun_hours"] = interview.given(SUN_HOURS)
+    facts["light"] = None if facts["sun_hours"] is not None else interview.ask(LIGHT)
+    facts["corners"] = interview.given(Question("corners", "", corners(units))) or ()
+    facts["facing"] = interview.given(Question("facing", "", number(0, 360, "a bearing")))
+    if not facts["corners"]:
+        facts["length_m"] = interview.ask(_length("length", "How long is it", units, 0.05))
+        facts["depth_m"] = interview.ask(_length("depth", "How deep is it, front to back", units, 0.05))
+    facts["moisture"] = interview.ask(MOISTURE)
+    facts["drainage"] = interview.ask(DRAINAGE)
+    facts["ph"] = interview.ask(PH)
+    facts["max_height_m"] = interview.ask(_length("max-height", "A height limit", units, 0.05))
+    facts["path_side"] = interview.ask(PATH)
+    setback = _length("setback", "Room to leave along the path", units)
+    facts["setback_m"] = (interview.ask(setback) if facts["path_side"] is not PathSide.NONE
+                          else interview.given(setback)) or 0.0  # fmt: skip
+    facts["walnut"] = interview.ask(WALNUT)
+    facts["children"] = interview.ask(CHILDREN)
+    return facts
+
+
+def _known_name(known: Any, name: str) -> str:
+    """The name as it is already written somewhere, where it differs only in case."""
+    return next((old for old in known if old.casefold() == name.casefold()), name)
+
+
+def _ask_growing(desk: Desk, interview: Interview, site: Site) -> None:
+    prompt = "What grows there already? (a plant; Enter when there is no more)"
+    while name := interview.ask(Question("growing", prompt, words, default="")):
+        asked = Interview({"plant": name}, [PLANT, at_question(desk.units)], interview.asker)
+        _record_growing(desk, asked, site)
+
+
+@sites.command(help="Write down a plant that grows on a site already.")
+@click.argument("name", required=False)
+@click.argument("plant", required=False)
+@click.option("--at", metavar="X,Y", help="position in metres from the front left corner")
+@click.option("--spread", metavar="LEN", help="its full-grown width, where it differs from the catalogue's")
+@click.option("--planted", metavar="DATE")
+@global_options
+@with_desk
+def growing(desk: Desk, **given: Any) -> None:
+    interview = desk.interview(given, [_which(desk.book), PLANT, at_question(desk.units)])
+    site = _ask_site(desk, interview)
+    entry = _record_growing(desk, interview, site)
+    site = desk.book.sites[site.name]
+    desk.recorded(f"{site.growing[-1].plant} grows on {site.name}.", entry, **_document(desk.book, site))
+
+
+def _record_growing(desk: Desk, interview: Interview, site: Site) -> e.Entry:
+    named = ask_plant(desk, interview)
+    at = interview.ask(at_question(desk.units))
+    usual = sum(named.plant.spread_m) / 2 if named.plant.spread_m else None
+    spread = interview.ask(_length("spread", f"How wide will {named.spoken} grow", desk.units)) or usual
+    planted = interview.given(Question("planted", "", lambda text: parse_date(text, desk.today)))
+
+    return desk.write(
+        e.GrowingHere, site=site.name, plant=named.name, at=at, spread_m=spread, planted=planted
+    )[1]
+
+
+def _which(book: Book) -> Question[Site]:
+    return Question(
+        "name",
+        "Which site?",
+        site_in(book),
+        tuple(Choice(name) for name in book.sites),
+        argument=True,
+        allowed="a site's name",
+    )
+
+
+def _ask_site(desk: Desk, interview: Interview) -> Site:
+    if not desk.book.sites:
+        raise Refused("There are no sites yet; 'cuttings sites add' describes the first one.")
+    return interview.ask(_which(desk.book))
+
+
+def _sentence(site: Site, units: Units) -> str:
+    light = site_light(site)
+    parts = [light.replace("-", " ") if light else "light not known"]
+    if site.sun_hours is not None:
+        parts[0] += f" ({site.sun_hours:g} hours)"
+    if site.length_m and site.depth_m:
+        parts.append(f"{show_length(site.length_m, units)} by {show_length(site.depth_m, units)}")
+    elif site.corners:
+        parts.append(f"{len(site.corners)} corners")
+    else:
+        parts.append("size not known")
+    parts.append(f"{site.moisture} soil, {site.drainage} drainage")
+    if site.ph is not None:
+        parts.append(f"pH {site.ph:g}")
+    if site.max_height_m is not None:
+        parts.append(f"nothing over {show_length(site.max_height_m, units)}")
+    if site.path_side is not PathSide.NONE:
+        parts.append(f"a path at the {site.path_side}")
+    parts += ["black walnut near"] * site.walnut + ["children play there"] * site.children
+    return "; ".join(parts) + "."
+
+
+def _growing_sentence(plant: Growing, desk: Desk) -> str:
+    at = f" at {plant.x:.2f}, {plant.y:.2f} m" if plant.x is not None and plant.y is not None else ""
+    spread = f", {show_length(plant.spread_m, desk.units)} across full grown" if plant.spread_m else ""
+    since = f", planted {spoken(plant.planted, desk.on)}" if plant.planted else ""
+    return f"{plant.plant}{at}{spread}{since}" + (f" (lot {plant.lot})" if plant.lot else "")
+
+
+def _document(book: Book, site: Site) -> dict[str, Any]:
+    facts = asdict(site, recurse=False)
+    light = site_light(site)
+    return {
+        **facts,
+        "light": light.value if light else None,
+        "moisture": site.moisture.value,
+        "drainage": site.drainage.value,
+        "path_side": site.path_side.value,
+        "corners": [list(corner) for corner in site.corners],
+        "growing": [
+            {**asdict(plant), "planted": plant.planted.isoformat() if plant.planted else None}
+            for plant in site.growing
+        ],
+        "held": [
+            {"spot": hold.spot, "lot": hold.lot, "x": hold.x, "y": hold.y}
+            for hold in book.holds.values()
+            if hold.site == site.name
+        ],
+    }

@@ -1,0 +1,105 @@
+"""Saying what was recorded and what comes next, in the same words for every command."""
+
+from typing import Any
+
+from cuttings.commands.desk import Desk
+from cuttings.dates import spoken
+from cuttings.ledger import entries as e
+from cuttings.ledger.lots import Lot
+from cuttings.ledger.stages import spoken_counts
+from cuttings.nudges.knowledge import Known, known
+from cuttings.nudges.lots import next_for
+from cuttings.plants.catalogue import standard
+from cuttings.rules.caution import Task, cautions
+from cuttings.show.page import Page
+from cuttings.words import Method
+
+
+def known_lot(desk: Desk, lot: Lot) -> Known:
+    """The lot with the rules that hold for it in this garden."""
+    return known(lot, standard(), desk.climate)
+
+
+def lot_document(lot: Lot | None, code: str | None = None) -> dict[str, Any]:
+    """The part of an answer that every recording command shares."""
+    if lot is None:
+        return {"lot": code, "stages": {}}
+    return {"lot": lot.code, "stages": {stage.value: count for stage, count in lot.stages.items()}}
+
+
+def stems(count: int, method: Method | None = None) -> str:
+    """``1 stem``, ``3 cuttings``, ``4 pieces``: counted in the method's own word."""
+    word = "stem"
+    if method is not None:
+        word = "cutting" if method.is_cutting else "piece" if method.value.endswith("division") else word
+        word = "bulb" if method is Method.BULB_OFFSET else "seedling" if method is Method.SEEDLING else word
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def described(entry: e.Entry) -> str:
+    """An entry in a few words."""
+    match entry:
+        case e.Start():
+            return f"{entry.kind}: {stems(entry.stems, entry.method)} of {entry.called or entry.plant}"
+        case e.Check():
+            rooted = sum(move.count for move in entry.moves if move.target == "rooted")
+            failed = entry.stems - rooted
+            return f"check of {entry.lot}: {rooted} rooted, {failed} failed, {entry.not_yet} not yet"
+        case e.Pot():
+            return f"pot {stems(entry.stems)} of {entry.lot} in {entry.pot}"
+        case e.Harden():
+            step = {"start": "begun", "day-done": "a day done"}.get(
+                entry.step, f"a day missed: {entry.reason}"
+            )
+            return f"hardening of {entry.lot}: {step}"
+        case e.Ready():
+            return f"{stems(entry.stems)} of {entry.lot} hardened off and ready"
+        case e.Plant():
+            return f"plant {stems(entry.stems)} of {entry.lot} on {entry.site}"
+        case e.Give():
+            return f"give {stems(entry.stems)} of {entry.lot}" + (f" to {entry.to}" if entry.to else "")
+        case e.Sell():
+            return f"sell {stems(entry.stems)} of {entry.lot}"
+        case e.Lose():
+            return f"lose {stems(entry.stems)} of {entry.lot}: {entry.cause}"
+        case e.Split():
+            return f"split {stems(entry.stems)} of {entry.lot} into {entry.into}"
+        case e.Note():
+            return f"note on {entry.lot}: {entry.note}"
+        case e.Mark():
+            return f"mark {entry.code}: {entry.called or entry.plant}, to {entry.purpose.replace('-', ' ')}"
+        case e.MarkDone():
+            return f"mark {entry.code} done"
+        case e.SiteFacts():
+            return f"site {entry.name}"
+        case e.GrowingHere():
+            return f"{entry.plant} growing on {entry.site}"
+        case e.HoldSpot() | e.ReleaseSpot():
+            return f"{entry.kind} the spot {entry.spot}"
+        case e.GardenFacts():
+            return f"garden {entry.name}"
+        case _:
+            return entry.kind
+
+
+def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task) -> None:
+    """What was begun, what can hurt, and what comes next."""
+    where = f", {lot.where}" if lot.where else ""
+    sentence = (
+        f"{lot.code}: {stems(lot.started, lot.method)} of {lot.plant_called}, {lot.method.spoken}{where}; "
+        f"{spoken_counts(lot.stages)}."
+    )
+    page = next_page(desk, lot)
+    page.warnings(caution.text for caution in cautions(known_lot(desk, lot).plant, task))
+    desk.recorded(sentence, entry, page, **lot_document(lot))
+
+
+def next_page(desk: Desk, lot: Lot) -> Page:
+    """What a lot needs next, as the end of a page."""
+    page = Page()
+    nudge = next_for(known_lot(desk, lot), desk.on)
+    if nudge is not None:
+        window = nudge.window
+        stretch = f"from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}"
+        page.row("Next", f"{nudge.what}, {stretch}.", window.why, window.source if desk.why else "")
+    return page

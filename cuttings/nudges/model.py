@@ -1,0 +1,40 @@
+"""A nudge: one thing worth doing, with its reason, its window and its minutes."""
+
+from datetime import date
+
+from attrs import frozen
+
+from cuttings.rules.advice import Window
+
+
+@frozen(kw_only=True)
+class Nudge:
+    """One thing worth doing.
+
+    ``id`` stays the same from week to week for the same thing. ``task`` is the command that records it,
+    empty for care that leaves no entry. ``stems`` are those that it serves.
+    """
+
+    id: str
+    what: str
+    window: Window
+    task: str = ""
+    lot: str = ""
+    mark: str = ""
+    area: str = ""
+    stems: int = 0
+    minutes: int = 5
+    caution: str = ""
+
+    def cost_of_waiting(self, until: date) -> float:
+        """Stems at stake if it is not done by a day: all once the window has closed.
+
+        Before that, the share of the time from the end of the best stretch to the close that will have
+        passed; a plain reckoning of this program's own, not a published figure.
+        """
+        closes, best_end = self.window.closes, self.window.best[1]
+        if until >= closes:
+            return float(self.stems)
+        if until <= best_end:
+            return 0.0
+        return self.stems * (until - best_end).days / (closes - best_end).days

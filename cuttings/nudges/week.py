@@ -1,0 +1,100 @@
+"""The week's sheet: every nudge that touches its days, what dies of waiting first."""
+
+from collections.abc import Iterable
+from datetime import date
+
+from attrs import evolve
+
+from cuttings.climate.climate import Climate
+from cuttings.ledger.book import Book
+from cuttings.ledger.entries import Mark
+from cuttings.ledger.lots import Lot
+from cuttings.nudges.knowledge import known
+from cuttings.nudges.lots import nudges_for
+from cuttings.nudges.model import Nudge
+from cuttings.plants.catalogue import Catalogue
+from cuttings.plants.model import COMMON_PRACTICE
+from cuttings.plants.understood import plant_for
+from cuttings.rules.advice import Window
+from cuttings.rules.marks import mark_window
+from cuttings.words import Purpose, Stage
+
+MARK_MINUTES = {Purpose.WATCH: 5, Purpose.TAKE_HARDWOOD: 20}
+"""Minutes to come back to a mark; twenty-five for any digging. From memory."""
+
+
+def week(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: date) -> list[Nudge]:
+    """Nudges whose window touches the days from ``first`` to ``last``, both included.
+
+    The ones that lose most by waiting until after ``last`` come first, then those that close soonest.
+    """
+    found = [
+        nudge
+        for nudge in _all(book, catalogue, climate, first)
+        if nudge.window.opens <= last and nudge.window.closes >= first
+    ]
+    return sorted(found, key=lambda nudge: (-nudge.cost_of_waiting(last), nudge.window.closes, nudge.id))
+
+
+def _all(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Iterable[Nudge]:
+    if climate.frost is None:
+        yield _tell_frost(today)
+    for lot in book.lots.values():
+        if lot.living or lot.at(Stage.PLANTED):
+            for nudge in nudges_for(known(lot, catalogue, climate), today):
+                yield evolve(nudge, area=_area(book, lot))
+    for mark in book.open_marks():
+        yield _mark(mark, book, catalogue, climate, today)
+
+
+def _area(book: Book, lot: Lot) -> str:
+    """The area a lot stands in: the one its place names, or that of the site it was planted on."""
+    where = lot.where.casefold()
+    for area in book.areas:
+        if where and (area.casefold() in where or where in area.casefold()):
+            return area
+    for site in book.sites.values():
+        if site.name.casefold() == where or (not lot.living and any(p.lot == lot.code for p in site.growing)):
+            return site.area
+    return ""
+
+
+def _mark(mark: Mark, book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Nudge:
+    plant = plant_for(catalogue, mark.plant, mark.plant_type, None)
+    # A mark left undone comes round again with the next window.
+    window = mark_window(mark.purpose, plant, max(mark.on, today), climate)
+    name = mark.called or mark.plant
+    where = f", {mark.where}" if mark.where else ""
+    tape = f" (tape: {mark.tape})" if mark.tape else ""
+    verb = {Purpose.TAKE_HARDWOOD: "take hardwood of", Purpose.WATCH: "look at"}.get(
+        mark.purpose, mark.purpose
+    )
+    area = next((area for area in book.areas if area.casefold() in mark.where.casefold()), "")
+    return Nudge(
+        id=f"{mark.code}:{mark.purpose}",
+        what=f"{verb[:1].upper()}{verb[1:]} {name} at mark {mark.code}{where}{tape}",
+        window=window,
+        task="mark",
+        mark=mark.code,
+        area=area,
+        stems=1,
+        minutes=MARK_MINUTES.get(mark.purpose, 25),
+    )
+
+
+def _tell_frost(today: date) -> Nudge:
+    window = Window(
+        what="tell the frost dates",
+        opens=today,
+        best=(today, today),
+        closes=today,
+        why="Without your frost dates, every date here is that of an ordinary cold-winter garden.",
+        source=COMMON_PRACTICE,
+    )
+    return Nudge(
+        id="garden:frost",
+        what="Tell the frost dates: 'cuttings garden --last-frost MM-DD --first-frost MM-DD'",
+        window=window,
+        task="garden",
+        minutes=2,
+    )

@@ -1,0 +1,251 @@
+"""What speaks for and against a plant on a site, one question at a time.
+
+Each question answers with verdicts: a sentence, and the weight it carries. A weight of 1 speaks for the
+site, one between 0 and 1 against it, and 0 refuses it. A fact nobody has given is never guessed: it weighs a
+little against the site and says what is missing.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from attrs import field, frozen
+
+from cuttings.climate.climate import Climate
+from cuttings.ledger.places import Site
+from cuttings.placement.light import least_hours, site_light, steps_away
+from cuttings.plants.model import Plant
+from cuttings.units import show_length, show_span
+from cuttings.words import Drainage, Light, Units
+
+FOR, REFUSED = 1.0, 0.0
+LIGHT_ONE_OFF = 0.7
+MOISTURE_ONE_OFF = 0.8
+DRAINAGE_ONE_OFF = 0.8
+PH_A_LITTLE_OFF = 0.85
+WARM_END = 0.9
+MAY_GROW_TOO_TALL = 0.9
+RUNS_INTO_OTHERS = 0.85
+NOT_SAID = 0.9
+FLOWERS_WITH_THE_REST = 0.97
+"""The weights are this program's own judgement, from memory: nobody publishes such figures. They put sites
+in order and are no chance of survival. Light weighs most, since water and soil can be helped and shade hardly."""
+
+PH_MARGIN = 0.5
+"""How far outside its range a plant still grows, in units of pH; from memory."""
+
+ORDINARY_PH = 6.5
+"""The pH at which most garden plants thrive (common practice); only a plant whose range leaves it out needs
+its soil measured."""
+
+WALNUT_REACH_M = 80 * 0.3048
+"""How far the roots of a full-grown black walnut can poison other plants: 50 to 60 ft as a rule, up to 80.
+Ohio State University Extension: Black Walnut Toxicity to Plants, Humans and Horses (HYG-1148-93), 1993,
+as reprinted at https://lists.ibiblio.org/sympa/nomenu/arc/permaculture/2005-03/msg00093.html"""
+
+POISONOUS = frozenset({"poison", "poisonous", "toxic"})
+"""The kinds of caution that keep a plant away from where children play."""
+
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September",
+          "October", "November", "December")  # fmt: skip
+
+
+@frozen
+class Verdict:
+    """One reason and its weight; ``would_fit_if`` is the change that would lift a refusal."""
+
+    said: str
+    weight: float
+    would_fit_if: str = ""
+
+
+@frozen
+class Question:
+    """A plant and a site to be judged together; ``neighbours`` are the plants known to grow there."""
+
+    plant: Plant
+    site: Site
+    climate: Climate
+    units: Units
+    mother_site: str = ""
+    neighbours: Sequence[Plant] = field(factory=tuple)
+
+
+def either(words: Iterable[str]) -> str:
+    """Words joined as one says them: ``full sun``, ``full sun or part sun``."""
+    spoken = [word.replace("-", " ") for word in words]
+    return " or ".join([", ".join(spoken[:-1]), spoken[-1]] if len(spoken) > 1 else spoken)
+
+
+def hardiness(asked: Question) -> Iterator[Verdict]:
+    zones, here = asked.plant.zones, asked.climate.zone_number
+    if zones is None:
+        yield Verdict("Nobody has said how much cold it stands.", NOT_SAID)
+    elif here is None:
+        yield Verdict(f"It is hardy to zone {zones[0]}, but the garden's zone is not known.", NOT_SAID)
+    elif here < zones[0]:
+        yield Verdict(
+            f"It is hardy only to zone {zones[0]}, and this garden is in zone {asked.climate.zone}.",
+            REFUSED,
+            "if it came under cover for the winter",
+        )
+    elif here > zones[1]:
+        yield Verdict(
+            f"It is grown in zones {zones[0]} to {zones[1]}; zone {asked.climate.zone} may be too warm.", WARM_END
+        )
+    else:
+        yield Verdict(
+            f"It is hardy to zone {zones[0]}, and this garden is in zone {asked.climate.zone}.", FOR
+        )
+
+
+def light(asked: Question) -> Iterator[Verdict]:
+    liked, here = asked.plant.light, site_light(asked.site)
+    if here is None:
+        yield Verdict(f"Nobody has said how bright {asked.site.name} is.", NOT_SAID)
+        return
+    if not liked:
+        yield Verdict("Nobody has said how much light it likes.", NOT_SAID)
+        return
+    hours = asked.site.sun_hours
+    place = either([here]) + (f" ({hours:g} hours of sun a day)" if hours is not None else "")
+    steps = steps_away(liked, here)
+    if steps == 0:
+        yield Verdict(f"It likes {place}, which this site has.", FOR)
+    elif abs(steps) == 1:
+        harm = "flower less" if steps > 0 else "scorch"
+        yield Verdict(f"It likes {either(liked)} better; in {place} it may {harm}.", LIGHT_ONE_OFF)
+    else:
+        yield Verdict(f"It needs {either(liked)}, and this site has {place}.", REFUSED, _if_light(liked, steps))
+
+
+def _if_light(liked: Sequence[Light], steps: int) -> str:
+    """The change of light that would bring a site within one class of what a plant likes."""
+    classes = list(Light)
+    if steps > 0:
+        darkest_allowed = classes[max(classes.index(each) for each in liked) + 1]
+        return f"if the shade over it were thinned to let in {least_hours(darkest_allowed):g} hours of sun a day"
+    brightest_allowed = min(classes.index(each) for each in liked) - 1
+    return f"if something shaded it to less than {least_hours(classes[brightest_allowed - 1]):g} hours of sun a day"
+
+
+def moisture(asked: Question) -> Iterator[Verdict]:
+    liked, here = asked.plant.moisture, asked.site.moisture
+    if not liked:
+        yield Verdict("Nobody has said how moist it likes its ground.", NOT_SAID)
+        return
+    steps = steps_away(liked, here)
+    if steps == 0:
+        yield Verdict(f"It likes {here} ground, which this site has.", FOR)
+    elif abs(steps) == 1:
+        yield Verdict(f"It likes {either(liked)} ground better; this is {here}.", MOISTURE_ONE_OFF)
+    else:
+        change = "if it were planted on a mound, clear of the wet" if steps > 0 else "if it were watered all summer"
+        yield Verdict(f"It needs {either(liked)} ground, and this is {here}.", REFUSED, change)
+
+
+def drainage(asked: Question) -> Iterator[Verdict]:
+    liked, here = asked.plant.drainage, asked.site.drainage
+    if not liked:
+        yield Verdict("Nobody has said how fast its ground should drain.", NOT_SAID)
+        return
+    steps = steps_away(liked, here)
+    if steps == 0:
+        yield Verdict(f"It likes {here} drainage, which this site has.", FOR)
+    elif abs(steps) == 1:
+        yield Verdict(f"It likes {either(liked)} drainage better; here it is {here}.", DRAINAGE_ONE_OFF)
+    else:
+        change = "if the ground were raised and opened with grit" if here is Drainage.SLOW else (
+            "if plenty of leaf mould were dug in to hold the water")  # fmt: skip
+        yield Verdict(f"It needs {either(liked)} drainage, and here it is {here}.", REFUSED, change)
+
+
+def acidity(asked: Question) -> Iterator[Verdict]:
+    liked, here = asked.plant.ph, asked.site.ph
+    if liked is None:
+        return
+    low, high = liked
+    span = f"pH {low:g} to {high:g}"
+    if here is None:
+        if not low <= ORDINARY_PH <= high:
+            yield Verdict(f"It wants {span}, and nobody has measured the soil of {asked.site.name}.", NOT_SAID)
+        return
+    off = round(max(low - here, here - high), 6)
+    if off <= 0.0:
+        yield Verdict(f"It wants {span}, and the soil here has {here:g}.", FOR)
+    elif off <= PH_MARGIN:
+        yield Verdict(f"It wants {span}; the soil here, at {here:g}, is a little off.", PH_A_LITTLE_OFF)
+    else:
+        change = f"up to {low - PH_MARGIN:g}" if here < low else f"down to {high + PH_MARGIN:g}"
+        yield Verdict(
+            f"It wants {span}, and the soil here has {here:g}.", REFUSED, f"if the soil were brought {change}"
+        )
+
+
+def height(asked: Question) -> Iterator[Verdict]:
+    limit, tall = asked.site.max_height_m, asked.plant.height_m
+    if limit is None:
+        return
+    most = show_length(limit, asked.units)
+    if tall is None:
+        yield Verdict(f"Nothing over {most} may stand here, and nobody has said how tall it grows.", NOT_SAID)
+        return
+    span = show_span(*tall, asked.units)
+    if tall[0] > limit:
+        yield Verdict(
+            f"It grows {span} tall, and nothing over {most} may stand here.",
+            REFUSED,
+            f"if it were kept under {most}",
+        )
+    elif tall[1] > limit:
+        yield Verdict(f"It grows {span} tall and may have to be cut to {most} here.", MAY_GROW_TOO_TALL)
+    else:
+        yield Verdict(f"It grows {span} tall, within the {most} allowed here.", FOR)
+
+
+def walnut(asked: Question) -> Iterator[Verdict]:
+    if not asked.site.walnut:
+        return
+    if asked.plant.juglone == "sensitive":
+        reach = show_length(WALNUT_REACH_M, asked.units)
+        yield Verdict(
+            "Walnut roots would poison it.", REFUSED, f"if it stood more than {reach} from the walnut's trunk"
+        )
+    elif asked.plant.juglone:
+        yield Verdict("It puts up with walnut roots.", FOR)
+    else:
+        yield Verdict("Nobody has said whether it puts up with walnut roots.", NOT_SAID)
+
+
+def children(asked: Question) -> Iterator[Verdict]:
+    if asked.site.children and any(each.kind in POISONOUS for each in asked.plant.cautions):
+        yield Verdict("It is poisonous, and children play here.", REFUSED, "if children did not play there")
+
+
+def running(asked: Question) -> Iterator[Verdict]:
+    if asked.plant.runs and asked.site.growing:
+        names = sorted({each.plant for each in asked.site.growing})
+        beside = names[0] if len(names) == 1 else f"{names[0]} and others"
+        yield Verdict(f"It runs at the root and would spread into {beside}.", RUNS_INTO_OTHERS)
+
+
+def flowering(asked: Question) -> Iterator[Verdict]:
+    """Flowers where nothing else flowers are a gain (common practice)."""
+    if asked.plant.bloom is None or not asked.plant.bloom.months:
+        return
+    there = {month for each in asked.neighbours if each.bloom for month in each.bloom.months}
+    new = [month for month in asked.plant.bloom.months if month not in there]
+    if there and new:
+        month = MONTHS[asked.climate.month_here(new[0]) - 1]
+        yield Verdict(f"It flowers in {month}, when nothing known to grow here does.", FOR)
+    elif there:
+        yield Verdict("It flowers only when its neighbours do.", FLOWERS_WITH_THE_REST)
+
+
+def mother(asked: Question) -> Iterator[Verdict]:
+    if asked.mother_site and asked.mother_site.casefold() == asked.site.name.casefold():
+        yield Verdict("Its mother plant grows here, so you can see how it does.", FOR)
+
+
+ALL = (
+    hardiness, light, moisture, drainage, acidity, height, walnut, children, running, flowering, mother
+)  # fmt: skip
+"""Every question, in the order the reasons are shown."""

@@ -1,0 +1,186 @@
+"""When to come back to a mark in the ground: to lift, divide, layer, cut, move, or only look."""
+
+from datetime import date, timedelta
+
+from attrs import evolve
+
+from cuttings.climate.climate import Climate
+from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Plant, Way
+from cuttings.rules.advice import Window
+from cuttings.rules.division import next_division
+from cuttings.rules.increase import likely_find_method
+from cuttings.rules.layering import next_pegging
+from cuttings.rules.seasons import frosts, is_hardy, month_stretches, next_window, weeks, window
+from cuttings.rules.transplant import WOODY, next_planting
+from cuttings.words import Method, PlantType, Purpose
+
+DAFFODIL = "Iowa State University Extension and Outreach (via KCII Radio): Tips for daffodil care, 2015"
+"""Leaves last four to six weeks after the flowers; bulbs are moved once the leaves have died back, or in
+October, https://www.kciiradio.com/2015/05/16/tips-for-daffodil-care"""
+
+LEAVES_LAST_WEEKS = 6
+"""Weeks from the end of flowering until bulb leaves have died down (the longer figure of ``DAFFODIL``)."""
+
+LIFT_BEST_WEEKS = 4
+LIFT_CLOSES_WEEKS = 12
+"""Weeks after that in which lifting is best, and in which it is still in time; from memory."""
+
+SNOWDROP = "Royal Botanic Garden Edinburgh: Botanics Stories, snowdrops in the green"
+"""As the flowers fade is the time to lift, divide and replant at once, https://stories.rbge.info/archives/32976"""
+
+IN_THE_GREEN = frozenset({"Galanthus", "Leucojum", "Eranthis"})
+"""Bulbs moved in leaf, just after flowering (``SNOWDROP``; the last two are common practice)."""
+
+GREEN_WEEKS = (3, 5)
+"""Weeks after flowering in which they move best, and at all; from memory."""
+
+SPRING_BULB_MONTHS = (4, 5)
+"""Northern flowering months of a bulb whose record names none."""
+
+TUBER_LIFT_WEEKS = (1, 2, 4)
+"""Weeks before the first frost when lifting tender tubers opens, and after it when it is best done and
+closes: the tops are let blacken first; common practice."""
+
+TENDER_LIFT_WEEKS = (5, 3, 1)
+"""Weeks before the first frost when lifting other tender plants opens, is best from, and best to."""
+
+SLEEPING_ROOTS = frozenset({Method.TUBER_DIVISION, Method.RHIZOME_DIVISION})
+"""Ways that tell a tender plant sleeps as a root below ground."""
+
+HARDWOOD_SOURCE = "University of Missouri Extension G6970: Home Propagation of Garden and Landscape Plants"
+"""Hardwood cuttings in late autumn and early winter, after a hard frost."""
+
+LEAF_FALL_WEEKS = 4
+BUD_BREAK_WEEKS = 6
+"""Weeks from the first frost to bare wood, and from moving buds to the last frost; from memory."""
+
+HARDWOOD_BEST_WEEKS = (2, 8)
+"""Weeks after leaf fall in which wood is best taken, before deep cold; from memory."""
+
+WATCH_AFTER_DAYS = (21, 28, 35, 56)
+"""Days from the mark when a second look opens, is best from and to, and closes; from memory."""
+
+
+def mark_window(purpose: Purpose, plant: Plant, marked_on: date, climate: Climate) -> Window:
+    """The next window, open on the day of the mark or after it, for what the mark is there for."""
+    if purpose is Purpose.WATCH:
+        return _watch(plant, marked_on)
+    found = {
+        Purpose.LIFT: _lift,
+        Purpose.DIVIDE: _divide,
+        Purpose.LAYER: _layer,
+        Purpose.TAKE_HARDWOOD: _take_hardwood,
+        Purpose.MOVE: _move,
+    }[purpose](plant, marked_on, climate)
+    return found or _watch(plant, marked_on)
+
+
+def _watch(plant: Plant, on: date) -> Window:
+    opens, first, last, closes = (on + timedelta(days=days) for days in WATCH_AFTER_DAYS)
+    return Window(
+        what=f"look at {plant.name} again",
+        opens=opens,
+        best=(first, last),
+        closes=closes,
+        why="About four weeks on, a change shows.",
+        source=FROM_MEMORY,
+    )
+
+
+def _lift(plant: Plant, on: date, climate: Climate) -> Window | None:
+    if plant.type is PlantType.BULB:
+        return next_window(lambda year: _bulb_lifts(plant, climate, year), on)
+    if not is_hardy(plant, climate):
+        return next_window(lambda year: _tender_lifts(plant, climate, year), on)
+    return _replanting("lift", plant, on, climate)
+
+
+def _bulb_lifts(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
+    months = plant.bloom.months if plant.bloom is not None and plant.bloom.months else SPRING_BULB_MONTHS
+    flowering = month_stretches(months, climate, year)
+    rule = _in_the_green if plant.genus in IN_THE_GREEN else _died_down
+    return tuple(rule(plant, faded) for _, faded in flowering)
+
+
+def _in_the_green(plant: Plant, faded: date) -> Window:
+    best, closes = GREEN_WEEKS
+    return Window(
+        what=f"lift {plant.name} in leaf",
+        opens=faded,
+        best=(faded, faded + weeks(best)),
+        closes=faded + weeks(closes),
+        why="It moves best in leaf, just after flowering; replant at once and never let it dry.",
+        source=SNOWDROP,
+    )
+
+
+def _died_down(plant: Plant, faded: date) -> Window:
+    opens = faded + weeks(LEAVES_LAST_WEEKS)
+    return Window(
+        what=f"lift {plant.name}",
+        opens=opens,
+        best=(opens, opens + weeks(LIFT_BEST_WEEKS)),
+        closes=opens + weeks(LIFT_CLOSES_WEEKS),
+        why="By then the leaves have died down and filled the bulb; green leaves mean wait.",
+        source=DAFFODIL,
+    )
+
+
+def _tender_lifts(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
+    autumn = frosts(climate, year)
+    frost = autumn.first_autumn
+    if any(way.method in SLEEPING_ROOTS for way in plant.ways):
+        before, best_to, after = TUBER_LIFT_WEEKS
+        opens, best, closes = frost - weeks(before), (frost, frost + weeks(best_to)), frost + weeks(after)
+        why = "Once frost has blackened the tops, and before it reaches the roots."
+    else:
+        before, best_from, best_end = TENDER_LIFT_WEEKS
+        opens, best, closes = (
+            frost - weeks(before),
+            (frost - weeks(best_from), frost - weeks(best_end)),
+            frost,
+        )
+        why = "Bring it in before the first frost; it will not stand one."
+    found = window(f"lift {plant.name}", opens, best, closes, why=autumn.said(why), source=COMMON_PRACTICE)
+    return () if found is None else (found,)
+
+
+def _divide(plant: Plant, on: date, climate: Climate) -> Window | None:
+    return next_division(plant, climate, on) or _replanting("divide", plant, on, climate)
+
+
+def _layer(plant: Plant, on: date, climate: Climate) -> Window | None:
+    method = likely_find_method(plant)
+    usual = Way(method if method.is_layer else Method.SIMPLE_LAYER)
+    way = next((way for way in plant.ways if way.method.is_layer), usual)
+    return next_pegging(way, climate, on)
+
+
+def _take_hardwood(plant: Plant, on: date, climate: Climate) -> Window | None:
+    return next_window(lambda year: _hardwood(plant, climate, year), on)
+
+
+def _hardwood(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
+    autumn = frosts(climate, year)
+    opens = autumn.first_autumn + weeks(LEAF_FALL_WEEKS)
+    spring = frosts(climate, year if climate.southern else year + 1).last_spring
+    first, last = HARDWOOD_BEST_WEEKS
+    found = window(
+        f"take hardwood of {plant.name}",
+        opens,
+        (opens + weeks(first), opens + weeks(last)),
+        max(spring - weeks(BUD_BREAK_WEEKS), opens),
+        why=autumn.said("The leaves are down and the buds have not moved; take last summer's wood."),
+        source=HARDWOOD_SOURCE,
+    )
+    return () if found is None else (found,)
+
+
+def _move(plant: Plant, on: date, climate: Climate) -> Window | None:
+    return _replanting("move", plant, on, climate)
+
+
+def _replanting(word: str, plant: Plant, on: date, climate: Climate) -> Window | None:
+    """The next planting window; leafless woody plants move as bare-rooted ones do, before the leaves open."""
+    found = next_planting(plant, climate, on, from_pot=plant.evergreen or plant.type not in WOODY)
+    return None if found is None else evolve(found, what=f"{word} {plant.name}")

@@ -1,0 +1,157 @@
+"""Potting a rooted stem: when, into which pot and mix, how deep; trimming and labelling come with it."""
+
+from cuttings.plants.model import COMMON_PRACTICE, Plant
+from cuttings.rules.advice import Advice
+from cuttings.rules.aftercare import first_feed_days, shade_days, trim
+from cuttings.rules.labelling import label_text
+from cuttings.rules.pots import Pot, parse_pot
+from cuttings.units import show_length
+from cuttings.words import Drainage, Method, PlantType, Units
+
+__all__ = [
+    "first_feed_days",
+    "label_text",
+    "ready_to_pot",
+    "recommend_depth",
+    "recommend_mix",
+    "recommend_pot",
+    "shade_days",
+    "trim",
+]
+
+ROOTS_BEFORE_POTTING_M = 0.0254
+ROOTS_SOURCE = (
+    "University of Minnesota Extension (via Echo Press): Take cuttings from your favorite annuals, 2016"
+)
+"""Pot when the roots are at least an inch long,
+http://www.echopress.com/country/extension/4109229-extension-column-now-time-take-cuttings-your-favorite-annuals"""
+
+CLEARANCE_M = 0.025
+"""Fresh mix to leave all round the root ball; common practice is 2 to 3 cm, an inch."""
+
+LADDER = {
+    Units.US: ("3in", "4in", "SP5", "#1", "#2", "#3", "#5", "#7", "#10"),
+    Units.METRIC: ("7cm", "9cm", "11cm", "13cm", "17cm", "21cm", "26cm", "30cm", "35cm"),
+}
+"""The pots one steps up through, smallest first; common practice."""
+
+USUAL_SPREAD_M = {
+    Method.CROWN_DIVISION: 0.11,
+    Method.RHIZOME_DIVISION: 0.10,
+    Method.TUBER_DIVISION: 0.10,
+    Method.OFFSET: 0.06,
+    Method.BULB_OFFSET: 0.05,
+    Method.SIMPLE_LAYER: 0.09,
+    Method.SERPENTINE_LAYER: 0.08,
+    Method.MOUND_LAYER: 0.09,
+    Method.TIP_LAYER: 0.09,
+    Method.AIR_LAYER: 0.10,
+    Method.HARDWOOD_CUTTING: 0.08,
+}
+USUAL_SPREAD_OTHERWISE_M = 0.04
+"""Root spread taken where nobody measured it, in metres; from memory."""
+
+ACID_GENERA = frozenset(
+    {"Calluna", "Camellia", "Erica", "Gaultheria", "Kalmia", "Leucothoe", "Pieris"}
+    | {"Rhododendron", "Vaccinium"}
+)
+"""Genera that want a mix without lime; common practice."""
+
+ACID_BELOW_PH = 6.0
+"""A plant whose best soil stays below this is potted in acid mix; from memory."""
+
+
+def ready_to_pot(root_length_m: float | None, method: Method, units: Units = Units.US) -> Advice[bool]:
+    """Whether a rooted stem has root enough to be potted; ``root_length_m`` is its longest root."""
+    if method.starts_rooted:
+        return Advice(True, "It came with roots of its own; pot it before they dry.", COMMON_PRACTICE)
+    enough = show_length(ROOTS_BEFORE_POTTING_M, units)
+    if root_length_m is None:
+        why = f"Look at the roots first: they should be at least {enough} long before the move."
+        return Advice(False, why, ROOTS_SOURCE, "The roots were not measured.")
+    found = show_length(root_length_m, units)
+    if root_length_m >= ROOTS_BEFORE_POTTING_M * 0.99:
+        return Advice(True, f"Roots of {found} are long enough; {enough} is the least.", ROOTS_SOURCE)
+    return Advice(False, f"Roots of {found} break in the move; wait until they reach {enough}.", ROOTS_SOURCE)
+
+
+def recommend_pot(
+    root_spread_m: float | None, method: Method, plant: Plant, units: Units = Units.US
+) -> Advice[Pot]:
+    """The smallest pot that leaves a finger of fresh mix all round the roots.
+
+    Args:
+        root_spread_m: width of the root ball across, in metres, or ``None`` where nobody measured it.
+        plant: a bulb is given the pot of its offset whatever way it was made.
+        units: which pots to choose from: US trade pots and inches, or centimetres.
+    """
+    measured = root_spread_m is not None
+    made = Method.BULB_OFFSET if plant.type is PlantType.BULB else method
+    spread = (
+        root_spread_m if root_spread_m is not None else USUAL_SPREAD_M.get(made, USUAL_SPREAD_OTHERWISE_M)
+    )
+    pot = _smallest_holding(spread + 2 * CLEARANCE_M, units)
+    roots = f"roots {show_length(spread, units)} across"
+    why = (
+        f"For {roots} it leaves about {show_length(CLEARANCE_M, units)} of fresh mix all round. "
+        "A pot much larger stays wet and sour; move up one size at a time."
+    )
+    sure = "" if measured else f"Nobody measured the roots; {roots} are usual for a {made.spoken}."
+    return Advice(pot, why, COMMON_PRACTICE, sure)
+
+
+def _smallest_holding(width_m: float, units: Units) -> Pot:
+    ladder = [parse_pot(name, units) for name in LADDER[units]]
+    return next((pot for pot in ladder if (pot.diameter_m or 0.0) >= width_m), ladder[-1])
+
+
+def recommend_mix(plant: Plant, *, striking: bool = False) -> Advice[str]:
+    """The mix to use, by the name of its recipe: ``striking``, ``potting``, ``gritty`` or ``acid``."""
+    if striking:
+        return Advice("striking", "Open and poor, so that air reaches the cut end.", COMMON_PRACTICE)
+    if plant.mix:
+        return Advice(plant.mix, f"The mix on record for {plant.name}.", plant.source_of("mix"))
+    if plant.genus in ACID_GENERA or (plant.ph is not None and plant.ph[1] < ACID_BELOW_PH):
+        return Advice("acid", f"{plant.name} yellows where there is lime.", COMMON_PRACTICE)
+    if plant.drainage and all(each is Drainage.SHARP for each in plant.drainage):
+        return Advice("gritty", f"{plant.name} rots where water stands.", COMMON_PRACTICE)
+    return Advice("potting", "Nothing more special is known to be needed.", COMMON_PRACTICE)
+
+
+def recommend_depth(plant: Plant, method: Method) -> Advice[float | None]:
+    """How deep to set it: metres of soil over the bud, crown or bulb where a figure is published.
+
+    ``None`` with a sentence where the rule is to go by the plant.
+    """
+    if plant.genus in DEPTHS_M and (plant.type is PlantType.BULB or method.starts_rooted):
+        depth, why, source = DEPTHS_M[plant.genus]
+        return Advice(depth, why, source)
+    if plant.planting_depth:
+        return Advice(None, plant.planting_depth, plant.source_of("planting_depth"))
+    if plant.type is PlantType.BULB:
+        return Advice(None, "Two to three times as deep as the bulb is tall.", COMMON_PRACTICE)
+    if method.is_cutting or method.is_layer:
+        return Advice(None, "Just cover the topmost roots; keep leaves and buds clear.", COMMON_PRACTICE)
+    return Advice(None, "As deep as it stood before; the old soil line shows on the stem.", COMMON_PRACTICE)
+
+
+_ILLINOIS = "University of Illinois and Purdue (quoted on verydays.com): Spring bulb planting"
+_IOWA_PEONY = "Iowa State University Extension: What is the proper way to divide peonies?"
+_ASK_DAYLILY = (
+    "Ask Extension (citing University of Minnesota Extension): "
+    "Best time to divide day lilies and hostas, 2014"
+)
+_BIG_BULB = (0.15, "Six to eight inches (15 to 20 cm) of soil over the bulb.", _ILLINOIS)
+_SMALL_BULB = (0.075, "About three inches (7 to 8 cm) of soil over the bulb.", _ILLINOIS)
+DEPTHS_M = {
+    "Hyacinthus": _BIG_BULB,
+    "Lilium": _BIG_BULB,
+    "Tulipa": _BIG_BULB,
+    "Narcissus": _BIG_BULB,
+    "Crocus": _SMALL_BULB,
+    "Galanthus": _SMALL_BULB,
+    "Muscari": _SMALL_BULB,
+    "Paeonia": (0.025, "Buds one to two inches (2.5 to 5 cm) down; deeper may not flower.", _IOWA_PEONY),
+    "Hemerocallis": (0.025, "Crown one inch (2.5 cm) below the ground line.", _ASK_DAYLILY),
+}
+"""Metres of soil over bulb, bud or crown, from the sources beside each."""

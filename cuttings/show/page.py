@@ -1,0 +1,168 @@
+"""The page: dates or labels in a margin on the left, the fact beside them, its reason under it.
+
+A page is data first. It can be shown through rich, or plainly, one thing a line. Every text on it is
+cleaned here, in one place, so nothing that people typed can act on the terminal.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from attrs import define, field, frozen
+from rich.console import Console, ConsoleOptions, RenderResult
+from rich.padding import Padding
+from rich.table import Table
+from rich.text import Text
+
+from cuttings.show.plain import clean
+
+ACCENT = "bold green"
+WARNING = "bold red"
+QUIET = "dim"
+
+
+@frozen
+class Row:
+    """One thing on a page. ``tone`` is empty, ``accent`` for what needs the reader, or ``warning``."""
+
+    margin: str
+    text: str
+    reasons: tuple[str, ...] = ()
+    tone: str = ""
+
+
+@frozen
+class Heading:
+    text: str
+    aside: str = ""
+
+
+@frozen
+class Drawing:
+    """Lines to be shown exactly as they are; left out of a plain page."""
+
+    lines: tuple[str, ...]
+
+
+@frozen
+class Columns:
+    """A small table: words left, numbers right."""
+
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+    numeric: frozenset[int] = frozenset()
+
+
+Part = Row | Heading | Drawing | Columns | None
+
+
+@define
+class Page:
+    """A screen that answers one question."""
+
+    parts: list[Part] = field(factory=list)
+    margin_width: int = 9
+
+    def heading(self, text: str, aside: str = "") -> "Page":
+        if self.parts:
+            self.gap()
+        self.parts.append(Heading(clean(text), clean(aside)))
+        return self
+
+    def row(self, margin: str, text: str, *reasons: str, tone: str = "", only_if: bool = True) -> "Page":
+        """A fact with its margin and the reasons under it; empty reasons are dropped."""
+        if only_if:
+            kept = tuple(clean(reason) for reason in reasons if reason)
+            self.parts.append(Row(clean(margin), clean(text), kept, tone))
+        return self
+
+    def rows(self, rows: Iterable[tuple[str, str]]) -> "Page":
+        for margin, text in rows:
+            self.row(margin, text)
+        return self
+
+    def warnings(self, sentences: Iterable[str]) -> "Page":
+        """Cautions: the words say so, not the colour alone."""
+        for sentence in sentences:
+            self.row("Take care", sentence, tone="warning")
+        return self
+
+    def drawing(self, lines: Sequence[str]) -> "Page":
+        self.parts.append(Drawing(tuple(clean(line) for line in lines)))
+        return self
+
+    def columns(
+        self, heads: Sequence[str], rows: Iterable[Sequence[str]], numeric: Iterable[int] = ()
+    ) -> "Page":
+        cleaned = tuple(tuple(clean(cell) for cell in row) for row in rows)
+        self.parts.append(Columns(tuple(heads), cleaned, frozenset(numeric)))
+        return self
+
+    def gap(self) -> "Page":
+        self.parts.append(None)
+        return self
+
+    def next_steps(self, *steps: str) -> "Page":
+        """The one or two things one would do next."""
+        if any(steps):
+            self.gap()
+        for number, step in enumerate(step for step in steps if step):
+            self.row("Next" if number == 0 else "", step)
+        return self
+
+    def __rich_console__(self, console: Console, options: ConsoleOptions) -> RenderResult:
+        width = max(self.margin_width, *(len(part.margin) for part in self.parts if isinstance(part, Row)), 0)
+        width = min(width, max(6, options.max_width // 3))
+        for part in self.parts:
+            match part:
+                case None:
+                    yield Text("")
+                case Heading():
+                    yield _heading(part)
+                case Row():
+                    yield _row(part, width)
+                case Drawing():
+                    yield from (Text(line, no_wrap=True, overflow="crop") for line in part.lines)
+                case Columns():
+                    yield _columns(part)
+
+    def plain_lines(self) -> Iterator[str]:
+        """The page for a screen reader or a pipe: one thing a line, no drawing."""
+        for part in self.parts:
+            match part:
+                case Heading():
+                    yield f"{part.text}. {part.aside}".rstrip() if part.aside else part.text
+                case Row():
+                    lead = f"{part.margin.strip()}: " if part.margin.strip() else ""
+                    yield lead + " ".join((part.text, *part.reasons))
+                case Columns():
+                    for row in part.rows:
+                        cells = zip(part.heads, row, strict=True)
+                        yield "; ".join(f"{head} {cell}".strip() for head, cell in cells if cell)
+                case _:
+                    continue
+
+
+def _heading(part: Heading) -> Text:
+    text = Text(part.text, style="bold")
+    if part.aside:
+        text.append(f"   {part.aside}", style="not bold dim")
+    return text
+
+
+def _row(part: Row, width: int) -> Table:
+    grid = Table.grid(padding=(0, 2, 0, 0), expand=False)
+    grid.add_column(width=width, no_wrap=False)
+    grid.add_column(overflow="fold")
+    style = {"accent": ACCENT, "warning": WARNING}.get(part.tone, "")
+    grid.add_row(Text(part.margin, style=style or "default"), Text(part.text, style=style))
+    for reason in part.reasons:
+        grid.add_row("", Text(reason, style=QUIET))
+    return grid
+
+
+def _columns(part: Columns) -> Padding:
+    table = Table(box=None, padding=(0, 2, 0, 0), show_edge=False, header_style=QUIET, pad_edge=False)
+    for number, head in enumerate(part.heads):
+        table.add_column(Text(head), justify="right" if number in part.numeric else "left", overflow="fold")
+    for row in part.rows:
+        table.add_row(*(Text(cell) for cell in row))
+    return Padding(table, (0, 0))

@@ -1,0 +1,1 @@
+"""Checks against outside sources, each named beside its figure."""

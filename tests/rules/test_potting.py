@@ -1,0 +1,138 @@
+from datetime import date
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cuttings.climate.climate import Climate
+from cuttings.plants.model import Plant
+from cuttings.rules.labelling import LABEL_LINES, LABEL_WIDTH, formal_name
+from cuttings.rules.potting import (
+    first_feed_days,
+    label_text,
+    ready_to_pot,
+    recommend_depth,
+    recommend_mix,
+    recommend_pot,
+    shade_days,
+    trim,
+)
+from cuttings.words import Method, PlantType, Units
+from tests.rules.gardens import BOX, COLD, CURRANT, DAFFODIL, IRIS, LAVENDER, SOUTHERN, climates, days, plants
+
+CUTTING = Method.SOFTWOOD_CUTTING
+
+
+def test_an_inch_of_root_is_enough_and_less_is_not() -> None:
+    assert ready_to_pot(0.0254, CUTTING).value
+    assert not ready_to_pot(0.02, CUTTING).value
+    assert "0.8 in" in ready_to_pot(0.02, CUTTING).why
+    assert "2 cm" in ready_to_pot(0.02, CUTTING, Units.METRIC).why
+
+
+def test_unmeasured_roots_are_to_be_looked_at_first() -> None:
+    assert not ready_to_pot(None, CUTTING).value
+    assert ready_to_pot(None, Method.CROWN_DIVISION).value
+
+
+def test_the_pot_leaves_a_finger_all_round() -> None:
+    assert recommend_pot(0.04, CUTTING, CURRANT, Units.METRIC).value.name == "9cm"
+    assert recommend_pot(0.041, CUTTING, CURRANT, Units.METRIC).value.name == "11cm"
+    assert recommend_pot(0.11, Method.SIMPLE_LAYER, CURRANT, Units.US).value.name == "#1"
+
+
+def test_an_unmeasured_root_ball_is_guessed_and_said_to_be() -> None:
+    assert "Nobody measured" in recommend_pot(None, CUTTING, CURRANT).sure
+    assert recommend_pot(0.05, CUTTING, CURRANT).sure == ""
+
+
+def test_the_largest_pot_is_given_when_none_is_large_enough() -> None:
+    assert recommend_pot(0.9, Method.CROWN_DIVISION, IRIS, Units.METRIC).value.name == "35cm"
+
+
+@given(st.none() | st.floats(0.0, 0.29), st.sampled_from(Method), plants, st.sampled_from(Units))
+def test_a_recommended_pot_holds_the_roots(
+    spread: float | None, method: Method, plant: Plant, units: Units
+) -> None:
+    pot = recommend_pot(spread, method, plant, units).value
+    assert pot.diameter_m is not None
+    assert pot.diameter_m > (spread or 0.0)
+
+
+def test_mixes_follow_the_plant() -> None:
+    assert recommend_mix(CURRANT, striking=True).value == "striking"
+    assert recommend_mix(CURRANT).value == "potting"
+    assert recommend_mix(LAVENDER).value == "gritty"
+    assert recommend_mix(Plant("Vaccinium corymbosum", PlantType.SHRUB)).value == "acid"
+    assert recommend_mix(Plant("Acer", PlantType.TREE, ph=(4.5, 5.5))).value == "acid"
+    assert recommend_mix(Plant("Acer", PlantType.TREE, mix="gritty")).value == "gritty"
+
+
+def test_depth_is_a_figure_where_one_is_published_and_a_sentence_otherwise() -> None:
+    assert recommend_depth(DAFFODIL, Method.BULB_OFFSET).value == pytest.approx(0.15)
+    assert recommend_depth(Plant("Scilla", PlantType.BULB), Method.BULB_OFFSET).value is None
+    assert "As deep as it stood" in recommend_depth(IRIS, Method.CROWN_DIVISION).why
+    assert "As deep" not in recommend_depth(CURRANT, CUTTING).why
+
+
+def test_shade_is_longest_in_high_summer_and_needless_at_rest() -> None:
+    july, may, december = date(2026, 7, 20), date(2026, 5, 20), date(2026, 12, 1)
+    assert shade_days(CUTTING, july, COLD, hardy=True).value == 14
+    assert shade_days(CUTTING, may, COLD, hardy=True).value == 10
+    assert shade_days(CUTTING, december, COLD, hardy=True).value == 0
+    assert shade_days(CUTTING, december, COLD, hardy=False).value == 10
+    assert shade_days(CUTTING, december, SOUTHERN, hardy=True).value == 14
+
+
+def test_feeding_waits_four_weeks_and_never_starts_in_autumn() -> None:
+    assert first_feed_days(date(2026, 6, 1), COLD).value == 28
+    autumn = first_feed_days(date(2026, 9, 1), COLD)
+    assert autumn.value == (date(2027, 5, 14) - date(2026, 9, 1)).days
+    assert "spring" in autumn.why
+
+
+@given(st.sampled_from(Method), days, climates(), st.booleans())
+def test_shade_and_feed_are_reasonable_numbers_of_days(
+    method: Method, on: date, climate: Climate, hardy: bool
+) -> None:
+    assert 0 <= shade_days(method, on, climate, hardy).value <= 14
+    assert 28 <= first_feed_days(on, climate).value <= 800
+
+
+def test_tops_are_shortened_for_small_roots_and_for_divisions() -> None:
+    assert "third" in trim(CUTTING, few_roots=True).value
+    assert "4 to 6 inches" in trim(Method.CROWN_DIVISION, few_roots=False).value
+    assert "Nothing now" in trim(CUTTING, few_roots=False).value
+    assert "Leave the leaves" in trim(Method.BULB_OFFSET, few_roots=True).value
+
+
+def test_a_label_says_what_from_where_how_and_when() -> None:
+    text = label_text(BOX.name, "26-014", Method.SIMPLE_LAYER, date(2026, 5, 12), "by the gate")
+    assert text.splitlines() == [
+        "Buxus sempervirens",
+        "26-014  simple layer",
+        "12 May 2026",
+        "from by the gate",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("typed", "formal"),
+    [
+        ("Heuchera \u2018Plum Pudding\u2019", "Heuchera 'Plum Pudding'"),
+        ('Heuchera "Plum Pudding"', "Heuchera 'Plum Pudding'"),
+        ("Anemone x hybrida", "Anemone × hybrida"),
+        ("Phlox", "Phlox"),
+        ("Culver's root", "Culver's root"),
+    ],
+)
+def test_names_are_written_as_the_code_has_them(typed: str, formal: str) -> None:
+    assert formal_name(typed) == formal
+
+
+@given(st.text(max_size=80), st.text(max_size=80))
+def test_a_label_always_fits_and_carries_no_control_codes(name: str, mother: str) -> None:
+    text = label_text(name, "26-014", Method.SEMI_RIPE_CUTTING, date(2026, 5, 12), mother)
+    lines = text.split("\n")
+    assert len(lines) <= LABEL_LINES
+    assert all(len(line) <= LABEL_WIDTH and line.isprintable() for line in lines)

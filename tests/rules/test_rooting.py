@@ -1,0 +1,112 @@
+from datetime import date, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cuttings.climate.climate import Climate
+from cuttings.plants.model import Way
+from cuttings.rules.rooting import LOOK_AGAIN_DAYS, Forecast, forecast
+from cuttings.words import Method
+from tests.rules.gardens import COLD, SOUTHERN, UNKNOWN, climates, days
+
+
+def made(way: Way, started: date, climate: Climate, **options: object) -> Forecast:
+    found = forecast(way, started, climate, source_name="a handbook", **options)  # type: ignore[arg-type]
+    assert found is not None
+    return found
+
+
+SOFTWOOD = Way(Method.SOFTWOOD_CUTTING, rooting_days=(28, 42))
+LAYER = Way(Method.SIMPLE_LAYER, rooting_days=(60, 120))
+SLOW_LAYER = Way(Method.SIMPLE_LAYER, rooting_days=(180, 365))
+
+
+def test_without_a_published_time_there_is_no_forecast() -> None:
+    assert forecast(Way(Method.SIMPLE_LAYER), date(2026, 5, 1), COLD, source_name="") is None
+
+
+def test_the_published_range_dates_the_early_and_the_late() -> None:
+    found = made(SOFTWOOD, date(2026, 6, 1), COLD, under_cover=True)
+    assert (found.p10, found.p90) == (date(2026, 6, 29), date(2026, 7, 13))
+    assert found.p50 == date(2026, 6, 1) + timedelta(days=34)
+    assert found.give_up == date(2026, 6, 1) + timedelta(days=63)
+    assert found.source == "a handbook"
+    assert "4 to 6 weeks" in found.why
+
+
+def test_a_layer_outdoors_sleeps_through_the_winter() -> None:
+    found = made(LAYER, date(2026, 8, 29), COLD)
+    assert found.p10 == date(2027, 5, 14) + timedelta(days=60 - 31)
+    assert "only the days" in found.why
+
+
+def test_a_cutting_in_the_warm_does_not_wait_for_spring() -> None:
+    assert made(SOFTWOOD, date(2026, 12, 1), COLD, heated=True).p10 == date(2026, 12, 29)
+
+
+def test_a_range_that_takes_in_a_winter_is_counted_whole_and_put_off_out_of_the_cold() -> None:
+    found = made(SLOW_LAYER, date(2026, 6, 1), COLD)
+    assert found.p10 == date(2027, 5, 14)
+    assert found.p90 == date(2027, 6, 1)
+
+
+def test_the_southern_winter_is_in_the_middle_of_the_year() -> None:
+    assert made(LAYER, date(2026, 4, 1), SOUTHERN).p10 > date(2026, 10, 20)
+
+
+def test_without_frost_dates_every_day_counts_and_it_says_so() -> None:
+    found = made(LAYER, date(2026, 12, 1), UNKNOWN)
+    assert found.p10 == date(2027, 1, 30)
+    assert "not entered" in found.why
+
+
+def test_the_first_look_is_not_before_roots_are_likely() -> None:
+    assert made(SOFTWOOD, date(2026, 6, 1), COLD).next_look == date(2026, 6, 29)
+
+
+def test_an_early_look_does_not_bring_the_next_one_forward() -> None:
+    assert made(SOFTWOOD, date(2026, 6, 1), COLD, looked=[date(2026, 6, 3)]).next_look == date(2026, 6, 29)
+
+
+@pytest.mark.parametrize(
+    ("method", "gap"),
+    [(Method.SOFTWOOD_CUTTING, 7), (Method.HARDWOOD_CUTTING, 28), (Method.SIMPLE_LAYER, 42)],
+)
+def test_later_looks_are_spaced_by_method(method: Method, gap: int) -> None:
+    way = Way(method, rooting_days=(20, 100))
+    last = date(2026, 6, 25)
+    found = made(way, date(2026, 6, 1), COLD, heated=True, looked=[date(2026, 6, 22), last])
+    assert found.next_look == last + timedelta(days=gap)
+
+
+def test_the_last_look_falls_on_the_day_to_give_up() -> None:
+    found = made(SOFTWOOD, date(2026, 6, 1), COLD, heated=True, looked=[date(2026, 8, 1)])
+    assert found.next_look == found.give_up == date(2026, 8, 3)
+
+
+def test_looks_are_a_week_to_six_weeks_apart() -> None:
+    assert set(LOOK_AGAIN_DAYS.values()) <= set(range(7, 43))
+
+
+@given(
+    st.sampled_from(Method),
+    st.tuples(st.integers(0, 700), st.integers(0, 700)),
+    days,
+    climates(),
+    st.booleans(),
+    st.lists(st.integers(0, 900), max_size=3),
+)
+def test_forecasts_are_in_order(
+    method: Method,
+    rooting_days: tuple[int, int],
+    started: date,
+    climate: Climate,
+    heated: bool,
+    looks: list[int],
+) -> None:
+    looked = [started + timedelta(days=each) for each in looks]
+    found = made(Way(method, rooting_days=rooting_days), started, climate, heated=heated, looked=looked)
+    assert started <= found.p10 <= found.p50 <= found.p90 <= found.give_up
+    assert found.next_look >= found.p10
+    assert not looked or found.next_look > max(looked) or found.p10 == found.next_look
