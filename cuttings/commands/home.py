@@ -8,9 +8,9 @@ import click
 from cuttings.ask import Choice, Question
 from cuttings.commands.advising import add_nudge
 from cuttings.commands.desk import Desk, desk_of
-from cuttings.dates import spoken
 from cuttings.commands.parsing import yes_no
 from cuttings.commands.terminal import say_error
+from cuttings.dates import spoken
 from cuttings.errors import Cancelled, CuttingsError
 from cuttings.ledger.stages import spoken_counts
 from cuttings.nudges.week import week
@@ -102,8 +102,8 @@ def _run(ctx: click.Context, desk: Desk, chosen: str) -> None:
 
 def _go_on(desk: Desk) -> bool:
     assert desk.asker is not None
-    question = Question("go-on", "Go on where you stopped? (no lets go of what you typed)", yes_no, default="yes",
-                        yes_no=True)  # fmt: skip
+    prompt = "Go on where you stopped? (no lets go of what you typed)"
+    question = Question("go-on", prompt, yes_no, default="yes", yes_no=True)
     try:
         return yes_no(desk.asker.ask(question))
     except Cancelled:

@@ -8,15 +8,15 @@ from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.lot_questions import furthest, how_many, taken, which_lot
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words
-from cuttings.commands.placing import Place, ask_place, room_for
+from cuttings.commands.placing import Place, ask_place, positions, spots_filled
 from cuttings.commands.telling import known_lot, lot_document, next_page, stems
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
+from cuttings.placement.room import radius
 from cuttings.rules.caution import Task, cautions
 from cuttings.rules.transplant import advise_planting
-from cuttings.show.page import Page
 from cuttings.units import show_length
 from cuttings.words import LIVING, PLANTABLE, Cause, Stage
 
@@ -46,7 +46,7 @@ def plant(desk: Desk, **given: Any) -> None:
         raise Refused(shortage(lot.code, lot.stages, 1, Stage.ROOTED))
     usual = 1 if given["spot"] or given["at"] else furthest(lot)
     count = interview.ask(how_many(lot, PLANTABLE, "How many are planted?", usual))
-    place = ask_place(desk, interview, lot, count)
+    place = ask_place(desk, interview, lot)
     known = known_lot(desk, lot)
     moves = taken(lot, count, PLANTABLE, Stage.PLANTED)
     for warning in dict.fromkeys(
@@ -56,12 +56,18 @@ def plant(desk: Desk, **given: Any) -> None:
         for sentence in advise_planting(known.plant, desk.climate, desk.on, move.source)
     ):
         desk.warn(warning)
-    at = room_for(desk, known, place, count)
+    at = positions(desk, lot, place, count)
     note = interview.ask(Question("note", "Anything to remember? (Enter to skip)", words, default=""))
     book, entry = desk.write(
-        e.Plant, lot=lot.code, moves=moves, site=place.site.name, at=at, spots=place.spots(desk.book, lot.code),
-        spread_m=place.spread_m(known.plant), note=note,
-    )  # fmt: skip
+        e.Plant,
+        lot=lot.code,
+        moves=moves,
+        site=place.site.name,
+        at=at,
+        spread_m=2 * radius(known.plant),
+        spots=spots_filled(desk.book, lot.code, place),
+        note=note,
+    )
     _tell_planted(desk, book.lots[lot.code], entry, place)
 
 
@@ -131,9 +137,12 @@ def _ask_stems(desk: Desk, given: dict[str, Any], prompt: str) -> tuple[Lot, int
 
 def _tell_left(desk: Desk, lot: Lot, entry: e.LotEntry, how: str) -> None:
     page = next_page(desk, lot)
-    law = [c for c in cautions(known_lot(desk, lot).plant, Task.FIND) if c.kind in ("invasive", "law", "patent")]
+    law = [
+        c for c in cautions(known_lot(desk, lot).plant, Task.GIVE) if c.kind in ("invasive", "law", "patent")
+    ]
     page.warnings(caution.text for caution in law if not isinstance(entry, e.Lose))
-    sentence = f"{stems(entry.stems)} of {lot.code} {lot.plant_called} {how}; it holds {spoken_counts(lot.stages)}."
+    what = f"{stems(entry.stems)} of {lot.code} {lot.plant_called} {how}"
+    sentence = f"{what}; it holds {spoken_counts(lot.stages)}."
     desk.recorded(sentence, entry, page, **lot_document(lot))
 
 

@@ -124,7 +124,10 @@ def _card_page(desk: Desk, lot: Lot, trail: tuple[Entry, ...], *, ids: bool) -> 
         note = getattr(entry, "note", "") if entry.kind != "note" else ""
         who = f" {entry.who}" if entry.who else ""
         page.row(
-            margin(entry.on, desk.on), f"{described(entry)}{taken_back}.{who}", note, entry.id if ids else ""
+            margin(entry.on, desk.on),
+            f"{described(entry, on_card=True)}{taken_back}.{who}",
+            note,
+            entry.id if ids else "",
         )
     page.parts.extend([None, *next_page(desk, lot).parts])
     return page

@@ -34,8 +34,8 @@ def plants(desk: Desk, name: str | None, **given: Any) -> None:
         raise Refused(f"'{name}' could be {' or '.join(found.candidates)}; give the full name.")
     if found.plant is None:
         raise Refused(
-            f"No plant called '{name}' is in the catalogue; 'cuttings plants' lists them. It can be recorded all "
-            "the same, and the general rules for its kind then apply."
+            f"No plant called '{name}' is in the catalogue; 'cuttings plants' lists them. It can be recorded "
+            "all the same, and the general rules for its kind then apply."
         )
     if found.remark:
         desk.remark(found.remark)

@@ -36,36 +36,37 @@ def stems(count: int, method: Method | None = None) -> str:
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
-def described(entry: e.Entry) -> str:
-    """An entry in a few words."""
+def described(entry: e.Entry, *, on_card: bool = False) -> str:
+    """An entry in a few words; on the card of its own lot the lot goes without saying."""
+    of = "" if on_card or not isinstance(entry, e.LotEntry) else f" of {entry.lot}"
     match entry:
         case e.Start():
             return f"{entry.kind}: {stems(entry.stems, entry.method)} of {entry.called or entry.plant}"
         case e.Check():
             rooted = sum(move.count for move in entry.moves if move.target == "rooted")
             failed = entry.stems - rooted
-            return f"check of {entry.lot}: {rooted} rooted, {failed} failed, {entry.not_yet} not yet"
+            return f"check{of}: {rooted} rooted, {failed} failed, {entry.not_yet} not yet"
         case e.Pot():
-            return f"pot {stems(entry.stems)} of {entry.lot} in {entry.pot}"
+            return f"pot {stems(entry.stems)}{of} in {entry.pot}"
         case e.Harden():
             step = {"start": "begun", "day-done": "a day done"}.get(
                 entry.step, f"a day missed: {entry.reason}"
             )
-            return f"hardening of {entry.lot}: {step}"
+            return f"hardening{of}: {step}"
         case e.Ready():
-            return f"{stems(entry.stems)} of {entry.lot} hardened off and ready"
+            return f"{stems(entry.stems)}{of} hardened off and ready"
         case e.Plant():
-            return f"plant {stems(entry.stems)} of {entry.lot} on {entry.site}"
+            return f"plant {stems(entry.stems)}{of} on {entry.site}"
         case e.Give():
-            return f"give {stems(entry.stems)} of {entry.lot}" + (f" to {entry.to}" if entry.to else "")
+            return f"give {stems(entry.stems)}{of}" + (f" to {entry.to}" if entry.to else "")
         case e.Sell():
-            return f"sell {stems(entry.stems)} of {entry.lot}"
+            return f"sell {stems(entry.stems)}{of}"
         case e.Lose():
-            return f"lose {stems(entry.stems)} of {entry.lot}: {entry.cause}"
+            return f"lose {stems(entry.stems)}{of}: {entry.cause}"
         case e.Split():
-            return f"split {stems(entry.stems)} of {entry.lot} into {entry.into}"
+            return f"split {stems(entry.stems)}{of} into {entry.into}"
         case e.Note():
-            return f"note on {entry.lot}: {entry.note}"
+            return f"note{of}: {entry.note}"
         case e.Mark():
             return f"mark {entry.code}: {entry.called or entry.plant}, to {entry.purpose.replace('-', ' ')}"
         case e.MarkDone():

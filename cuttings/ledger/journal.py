@@ -1,9 +1,10 @@
 """The ledger file: JSON Lines that only grow, under TinyDB's storage interface.
 
 Every line is one document and ends with a checksum of itself. A new line is written, flushed and synced
-before the writer says so. A last line without its end is what a power cut leaves of an entry nobody was
-told was recorded; it is passed over, and set aside at the next writing. A whole line whose checksum does
-not fit is damage: the rest is read, and the line is named.
+before the writer says so. A last line cut short is what a power cut leaves of an entry nobody was told
+was recorded; it is passed over, and set aside at the next writing. (A last line that lacks only its
+newline, as an editor may leave it, is whole and counts.) A whole line whose checksum does not fit is
+damage: the rest is read, and the line is named.
 
 The stock storage of TinyDB rewrites the whole file in place at each insert; this one finds the new
 documents in what it is handed and appends only those.
@@ -82,12 +83,17 @@ class Journal(Storage):
 
     def __init__(self, path: Path) -> None:
         self.path = path
-        self._forget()
+        self.readings = 0
+        """How often the file was read from its beginning; line numbers hold within one such reading."""
+        self.forget()
 
-    def _forget(self) -> None:
+    def forget(self) -> None:
+        """Read the file from its beginning next time."""
+        self.readings += 1
         self._documents: dict[str, Document] = {}
         self._damage: list[Damage] = []
         self._end = 0  # where the last whole line ends
+        self._last = b""  # that line, by which the file is known again
         self._lines = 0
         self._file: tuple[int, int] | None = None
         self.version = SCHEMA
@@ -107,7 +113,7 @@ class Journal(Storage):
             with self.path.open("rb") as file:
                 self._catch_up(file.fileno())
         except FileNotFoundError:
-            self._forget()
+            self.forget()
             return None
         except OSError as error:
             raise Refused(f"The ledger {self.path} cannot be read ({error.strerror}).") from error
@@ -115,18 +121,32 @@ class Journal(Storage):
 
     def _catch_up(self, handle: int) -> None:
         state = os.fstat(handle)
-        if self._file != (state.st_dev, state.st_ino) or state.st_size < self._end:
-            self._forget()
-            self._file = (state.st_dev, state.st_ino)
-        os.lseek(handle, self._end, os.SEEK_SET)
-        data = b""
-        while chunk := os.read(handle, 1 << 20):
-            data += chunk
-        whole = data[: data.rfind(b"\n") + 1]
-        for line in whole.split(b"\n")[:-1]:
-            self._lines += 1
-            self._take(line)
-        self._end += len(whole)
+        file = state.st_dev, state.st_ino
+        data = _bytes_from(handle, self._end - len(self._last))
+        if self._file != file or not data.startswith(self._last):  # replaced, or changed in place
+            self.forget()
+            self._file = file
+            data = _bytes_from(handle, 0)
+        data = data[len(self._last) :]
+        if self._unended and data.startswith(b"\n"):
+            self._end += 1
+            self._last += b"\n"
+            data = data[1:]
+        *lines, tail = data.split(b"\n")
+        for line in lines:
+            self._pass(line + b"\n")
+        if _is_sound(tail):
+            self._pass(tail)
+
+    @property
+    def _unended(self) -> bool:
+        return bool(self._last) and not self._last.endswith(b"\n")
+
+    def _pass(self, line: bytes) -> None:
+        self._lines += 1
+        self._end += len(line)
+        self._last = line
+        self._take(line.removesuffix(b"\n"))
 
     def _take(self, line: bytes) -> None:
         try:
@@ -167,11 +187,13 @@ class Journal(Storage):
             return
         if not self._lines:
             lines = to_line(_header()) + lines
+        elif self._unended:
+            lines = b"\n" + lines
         try:
             self._write_at_end(lines)
         except OSError as error:
             raise Refused(
-                f"Nothing was recorded: {self.path.parent} cannot be written to ({error.strerror}); "
+                f"Nothing was recorded: {self.path} cannot be written to ({error.strerror}); "
                 "make room or give write permission, then do it again."
             ) from error
 
@@ -194,7 +216,8 @@ class Journal(Storage):
         finally:
             os.close(handle)
         if not self._end:
-            sync_folder(self.path.parent)
+            for folder in self.path.absolute().parents:  # they may be as new as the file
+                sync_folder(folder)
 
     def _set_aside(self, handle: int, size: int) -> None:
         """Keep what a power cut left of a last line, then take it off the file."""
@@ -210,21 +233,56 @@ class Journal(Storage):
         """Write the file anew with its sound documents at this program's schema; the old one is kept.
 
         The new file is synced under another name and then takes the place of the old in one step.
+
+        Raises:
+            Refused: there is no room or no permission; the file is then as it was.
         """
-        backup(self.path.parent, "ledger", self.path.read_bytes())
         fresh = self.path.with_suffix(".new")
-        with fresh.open("wb") as file:
-            file.write(to_line(_header()))
-            file.writelines(to_line(document) for document in self._documents.values())
-            file.flush()
-            os.fsync(file.fileno())
-        fresh.replace(self.path)
+        try:
+            backup(self.path.parent, "ledger", self.path.read_bytes())
+            _write_new(fresh, b"".join(map(to_line, (_header(), *self._documents.values()))))
+            fresh.replace(self.path)
+        except OSError as error:
+            raise Refused(
+                f"Nothing was changed: {self.path.parent} cannot be written to ({error.strerror}); "
+                "make room or give write permission, then do it again."
+            ) from error
         sync_folder(self.path.parent)
-        self._forget()
+        self.forget()
+        self.read()
 
 
 def _header() -> Document:
     return {"ledger": "cuttings", "schema": SCHEMA}
+
+
+def _is_sound(line: bytes) -> bool:
+    try:
+        from_line(line)
+    except ValueError:
+        return False
+    return True
+
+
+def _bytes_from(handle: int, start: int) -> bytes:
+    os.lseek(handle, start, os.SEEK_SET)
+    data = bytearray()
+    while chunk := os.read(handle, 1 << 20):
+        data += chunk
+    return bytes(data)
+
+
+def _write_new(path: Path, content: bytes) -> None:
+    """Write a file durably, or leave none."""
+    try:
+        with path.open("wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+    except OSError:
+        with contextlib.suppress(OSError):
+            path.unlink()
+        raise
 
 
 def backup(folder: Path, what: str, content: bytes) -> Path:
@@ -232,8 +290,7 @@ def backup(folder: Path, what: str, content: bytes) -> Path:
     backups = folder / "backups"
     backups.mkdir(exist_ok=True)
     path = backups / f"{what}-{datetime.now(UTC):%Y%m%d-%H%M%S%f}.jsonl"
-    with path.open("wb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
+    _write_new(path, content)
+    sync_folder(backups)
+    sync_folder(folder)
     return path

@@ -41,6 +41,7 @@ class Ledger:
         self._table = TinyDB(storage=lambda: self._journal).table(TABLE, cache_size=0)
         self._known: dict[int, Entry] = {}
         self._unknown: dict[int, Damage] = {}
+        self._reading = 0
 
     @property
     def damage(self) -> tuple[Damage, ...]:
@@ -54,7 +55,8 @@ class Ledger:
 
     def _read(self) -> list[Entry]:
         documents = {document.doc_id: document for document in self._table}
-        if self._known.keys() - documents.keys():  # the file has been replaced under us
+        if self._reading != self._journal.readings:  # the file has been replaced under us
+            self._reading = self._journal.readings
             self._known.clear()
             self._unknown.clear()
         for line, document in documents.items():
@@ -76,6 +78,9 @@ class Ledger:
         """
         with self._lock():
             book = self.book()
+            if self.damage:
+                self._journal.forget()  # it may have been put right by hand
+                book = self.book()
             self._refuse_if_damaged()
             if self._journal.version < SCHEMA:
                 self._journal.rewrite_sound_lines()
@@ -94,14 +99,13 @@ class Ledger:
     def mend(self) -> tuple[Damage, ...]:
         """Set damaged lines aside, keeping a copy of the whole file among the backups."""
         with self._lock():
+            self._journal.forget()
             self._read()
             damage = self.damage
             if damage:
                 for line in self._unknown:
                     self._journal.drop(line)
                 self._journal.rewrite_sound_lines()
-                self._known.clear()
-                self._unknown.clear()
         return damage
 
     def _refuse_if_damaged(self) -> None:

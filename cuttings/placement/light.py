@@ -79,4 +79,6 @@ def steps_away(liked: Iterable[Word], here: Word) -> int:
         ValueError: no class is liked.
     """
     scale = list(type(here))
-    return min((scale.index(here) - scale.index(each) for each in liked), key=lambda steps: (abs(steps), steps))
+    return min(
+        (scale.index(here) - scale.index(each) for each in liked), key=lambda steps: (abs(steps), steps)
+    )

@@ -27,7 +27,7 @@ RUNS_INTO_OTHERS = 0.85
 NOT_SAID = 0.9
 FLOWERS_WITH_THE_REST = 0.97
 """The weights are this program's own judgement, from memory: nobody publishes such figures. They put sites
-in order and are no chance of survival. Light weighs most, since water and soil can be helped and shade hardly."""
+in order and are no chance of survival. Light weighs most: water and soil can be helped, shade hardly."""
 
 PH_MARGIN = 0.5
 """How far outside its range a plant still grows, in units of pH; from memory."""
@@ -89,7 +89,8 @@ def hardiness(asked: Question) -> Iterator[Verdict]:
         )
     elif here > zones[1]:
         yield Verdict(
-            f"It is grown in zones {zones[0]} to {zones[1]}; zone {asked.climate.zone} may be too warm.", WARM_END
+            f"It is grown in zones {zones[0]} to {zones[1]}; zone {asked.climate.zone} may be too warm.",
+            WARM_END,
         )
     else:
         yield Verdict(
@@ -114,38 +115,45 @@ def light(asked: Question) -> Iterator[Verdict]:
         harm = "flower less" if steps > 0 else "scorch"
         yield Verdict(f"It likes {either(liked)} better; in {place} it may {harm}.", LIGHT_ONE_OFF)
     else:
-        yield Verdict(f"It needs {either(liked)}, and this site has {place}.", REFUSED, _if_light(liked, steps))
+        yield Verdict(
+            f"It needs {either(liked)}, and this site has {place}.", REFUSED, _if_light(here, steps)
+        )
 
 
-def _if_light(liked: Sequence[Light], steps: int) -> str:
-    """The change of light that would bring a site within one class of what a plant likes."""
+def _if_light(here: Light, steps: int) -> str:
+    """The change of light that would bring a site to within one class of what a plant likes."""
     classes = list(Light)
+    liked = classes.index(here) - steps
     if steps > 0:
-        darkest_allowed = classes[max(classes.index(each) for each in liked) + 1]
-        return f"if the shade over it were thinned to let in {least_hours(darkest_allowed):g} hours of sun a day"
-    brightest_allowed = min(classes.index(each) for each in liked) - 1
-    return f"if something shaded it to less than {least_hours(classes[brightest_allowed - 1]):g} hours of sun a day"
+        hours = least_hours(classes[liked + 1])
+        return f"if the shade over it were thinned to let in {hours:g} hours of sun a day"
+    hours = least_hours(classes[liked - 2])
+    return f"if something shaded it to less than {hours:g} hours of sun a day"
 
 
 def moisture(asked: Question) -> Iterator[Verdict]:
     liked, here = asked.plant.moisture, asked.site.moisture
     if not liked:
-        yield Verdict("Nobody has said how moist it likes its ground.", NOT_SAID)
+        yield Verdict("Nobody has said how moist it likes its soil.", NOT_SAID)
         return
     steps = steps_away(liked, here)
     if steps == 0:
-        yield Verdict(f"It likes {here} ground, which this site has.", FOR)
+        yield Verdict(f"It likes {here} soil, which this site has.", FOR)
     elif abs(steps) == 1:
-        yield Verdict(f"It likes {either(liked)} ground better; this is {here}.", MOISTURE_ONE_OFF)
+        yield Verdict(f"It likes {either(liked)} soil better; here it is {here}.", MOISTURE_ONE_OFF)
     else:
-        change = "if it were planted on a mound, clear of the wet" if steps > 0 else "if it were watered all summer"
-        yield Verdict(f"It needs {either(liked)} ground, and this is {here}.", REFUSED, change)
+        change = (
+            "if it were planted on a mound, clear of the wet"
+            if steps > 0
+            else "if it were watered all summer"
+        )
+        yield Verdict(f"It needs {either(liked)} soil, and here it is {here}.", REFUSED, change)
 
 
 def drainage(asked: Question) -> Iterator[Verdict]:
     liked, here = asked.plant.drainage, asked.site.drainage
     if not liked:
-        yield Verdict("Nobody has said how fast its ground should drain.", NOT_SAID)
+        yield Verdict("Nobody has said how fast its soil should drain.", NOT_SAID)
         return
     steps = steps_away(liked, here)
     if steps == 0:
@@ -166,7 +174,9 @@ def acidity(asked: Question) -> Iterator[Verdict]:
     span = f"pH {low:g} to {high:g}"
     if here is None:
         if not low <= ORDINARY_PH <= high:
-            yield Verdict(f"It wants {span}, and nobody has measured the soil of {asked.site.name}.", NOT_SAID)
+            yield Verdict(
+                f"It wants {span}, and nobody has measured the soil of {asked.site.name}.", NOT_SAID
+            )
         return
     off = round(max(low - here, here - high), 6)
     if off <= 0.0:

@@ -6,6 +6,7 @@ A plant is a circle of its mature size. Positions are whole centimetres, as a ta
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from enum import StrEnum
+from itertools import product
 
 from attrs import frozen
 
@@ -20,6 +21,9 @@ UNKNOWN_RADIUS_M = 0.3
 
 STEP_M = 0.1
 """How finely positions are tried: a hand's breadth, nearer than anyone plants by eye."""
+
+MOST_TRIALS = 24
+"""The most steps a side tried for the widest free place, which need only be about right."""
 
 SLACK_M = 1e-9
 """Plants that just touch do not overlap, whatever the last bit of a number says."""
@@ -106,8 +110,12 @@ def each_free(
     grown = standing(site)
     columns, rows = _ticks(ground, site, radius_m, step_m)
     for y in reversed(rows) if from_back else rows:
+        before = len(occupied)
+        in_reach = [
+            each for each in (*grown, *occupied) if abs(each.y - y) < radius_m + each.radius_m - SLACK_M
+        ]
         for x in columns:
-            if not _clear(x, y, radius_m, grown) or not _clear(x, y, radius_m, occupied):
+            if not _clear(x, y, radius_m, in_reach) or not _clear(x, y, radius_m, occupied[before:]):
                 continue
             if ground.room_at(x, y) < radius_m - SLACK_M:
                 continue
@@ -122,14 +130,24 @@ def widest_free(site: Site, occupied: Sequence[Circle], *, step_m: float = STEP_
     if ground is None:
         return 0.0
     taken = [*standing(site), *occupied]
-    columns, rows = (_trial_ticks(low, high, step_m) for low, high in zip(ground.low, ground.high, strict=True))
-    widest = max((_room_among(taken, ground, x, y) for y in rows for x in columns), default=0.0)
+    columns, rows = (
+        _trial_ticks(low, high, step_m) for low, high in zip(ground.low, ground.high, strict=True)
+    )
+    widest = 0.0
+    for x, y in product(columns, rows):
+        widest = max(widest, _room_among(taken, ground, x, y, widest))
     by_area = math.sqrt(max(_area_left(ground, site, taken, ()), 0.0) / math.pi)
-    return max(min(widest, by_area), 0.0)
+    return min(widest, by_area)
 
 
-def _room_among(taken: Sequence[Circle], ground: Plot, x: float, y: float) -> float:
-    return min([ground.room_at(x, y), *(math.hypot(x - c.x, y - c.y) - c.radius_m for c in taken)])
+def _room_among(taken: Iterable[Circle], ground: Plot, x: float, y: float, enough: float) -> float:
+    """The radius of the largest plant that could stand at a point; 0 when it is no more than enough."""
+    room = ground.room_at(x, y)
+    for other in taken:
+        if room <= enough:
+            return 0.0
+        room = min(room, math.hypot(x - other.x, y - other.y) - other.radius_m)
+    return room
 
 
 def _clear(x: float, y: float, radius_m: float, taken: Iterable[Circle]) -> bool:
@@ -173,7 +191,7 @@ def _run(low_m: float, high_m: float, radius_m: float, step_m: float) -> list[fl
 
 
 def _trial_ticks(low_m: float, high_m: float, step_m: float) -> list[float]:
-    count = min(max(math.ceil((high_m - low_m) / step_m), 2), 40)
+    count = min(max(math.ceil((high_m - low_m) / step_m), 2), MOST_TRIALS)
     count += count % 2  # an even number of steps has one at the middle, where the widest plant stands
     return [low_m + (high_m - low_m) * at / count for at in range(count + 1)]
 

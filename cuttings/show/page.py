@@ -5,6 +5,7 @@ cleaned here, in one place, so nothing that people typed can act on the terminal
 """
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import zip_longest
 
 from attrs import define, field, frozen
 from rich.console import Console, ConsoleOptions, RenderResult
@@ -118,7 +119,7 @@ class Page:
                 case Heading():
                     yield _heading(part)
                 case Row():
-                    yield _row(part, width)
+                    yield from _row(part, width, console, options.max_width)
                 case Drawing():
                     yield from (Text(line, no_wrap=True, overflow="crop") for line in part.lines)
                 case Columns():
@@ -148,15 +149,21 @@ def _heading(part: Heading) -> Text:
     return text
 
 
-def _row(part: Row, width: int) -> Table:
-    grid = Table.grid(padding=(0, 2, 0, 0), expand=False)
-    grid.add_column(width=width, no_wrap=False)
-    grid.add_column(overflow="fold")
+def _row(part: Row, width: int, console: Console, room: int) -> Iterator[Text]:
+    """The margin, the fact beside it, and each reason under it, wrapped with a hanging indent."""
     style = {"accent": ACCENT, "warning": WARNING}.get(part.tone, "")
-    grid.add_row(Text(part.margin, style=style or "default"), Text(part.text, style=style))
-    for reason in part.reasons:
-        grid.add_row("", Text(reason, style=QUIET))
-    return grid
+    left = Text(part.margin, style=style).wrap(console, width) or [Text("")]
+    paragraphs = [Text(part.text, style=style)] if part.text else []
+    paragraphs += [Text(reason, style=QUIET) for reason in part.reasons]
+    right = [line for paragraph in paragraphs for line in paragraph.wrap(console, max(room - width - 2, 8))]
+    for margin, body in zip_longest(left, right, fillvalue=Text("")):
+        line = margin.copy()
+        line.rstrip()
+        body.rstrip()
+        if body.plain:
+            line.append(" " * (width + 2 - line.cell_len))
+            line.append_text(body)
+        yield line
 
 
 def _columns(part: Columns) -> Padding:

@@ -1,0 +1,65 @@
+"""The demo: an invented garden to look round in, or the main job played without a terminal."""
+
+import shlex
+import sys
+import tempfile
+from collections.abc import Sequence
+from pathlib import Path
+
+import click
+
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.demo.quarry_bank import quarry_bank
+from cuttings.demo.script import first_day, last_whole_season, script
+from cuttings.errors import Refused
+from cuttings.ledger.store import FILE, Ledger
+from cuttings.show.page import Page
+
+
+@click.command(help="Look round an invented garden; nothing of yours is touched.")
+@click.option("--script", "scripted", is_flag=True, help="play the main job from find to plant, and end")
+@click.option("--keep", metavar="DIR", help="make the garden in that folder and leave it there")
+@global_options
+@with_desk
+def demo(desk: Desk, scripted: bool, keep: str | None) -> None:
+    if keep is not None:
+        _open(desk, Path(keep).expanduser(), scripted)
+        return
+    with tempfile.TemporaryDirectory(prefix="cuttings-demo-") as temporary:
+        _open(desk, Path(temporary) / "quarry-bank", scripted)
+
+
+def _open(desk: Desk, folder: Path, scripted: bool) -> None:
+    """At a terminal the garden is opened; elsewhere, or when asked to, the main job is played in it."""
+    if (folder / FILE).exists():
+        raise Refused(f"There is a ledger in {folder} already; name another folder.")
+    if scripted or (desk.asker is None and not desk.as_json):
+        year = last_whole_season(desk.today)
+        ledger = Ledger(folder)
+        ledger.record(lambda _, __: quarry_bank(first_day(year)))
+        for line in script(year, ledger.book().next_code(first_day(year))):
+            _run(desk, folder, line)
+        return
+    Ledger(folder).record(lambda _, __: quarry_bank(desk.today))
+    page = Page()
+    page.row(
+        "Demo",
+        "An invented garden with invented keepers; nothing of yours is touched.",
+        f"It stands in {folder}.",
+    )
+    if desk.asker is None:
+        desk.answer(page, {"ledger": str(folder)})
+        return
+    desk.show(page)
+    from cuttings.app import call
+
+    call(["--ledger", str(folder), *(["--plain"] if desk.plain else [])])
+
+
+def _run(desk: Desk, folder: Path, line: Sequence[str]) -> None:
+    """Show a command as one would type it, then what it answers."""
+    from cuttings.app import call
+
+    sys.stdout.write(f"\n$ cuttings {shlex.join(line)}\n")
+    sys.stdout.flush()
+    call(["--ledger", str(folder), *(["--plain"] if desk.plain else []), *line])

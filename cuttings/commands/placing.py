@@ -1,0 +1,151 @@
+"""Where a lot goes: the place somebody names, or one of the spots the matcher offers."""
+
+from collections.abc import Mapping
+
+from attrs import frozen
+
+from cuttings.ask import Choice, Interview, Question
+from cuttings.commands.desk import Desk
+from cuttings.commands.parsing import site_in
+from cuttings.commands.sites import at_question
+from cuttings.commands.telling import known_lot
+from cuttings.errors import Refused, Unfound
+from cuttings.ledger.book import Book
+from cuttings.ledger.lots import Lot
+from cuttings.ledger.places import Point, Site
+from cuttings.placement.match import Placed, Plan, Wanted, more_positions, rank
+from cuttings.placement.outline import covers
+from cuttings.placement.room import Circle, held, radius, standing
+from cuttings.placement.spots import Spot, parse_spot
+from cuttings.plants.catalogue import standard
+from cuttings.plants.model import Plant
+from cuttings.units import show_length
+
+ELSEWHERE = "elsewhere"
+MOST_OFFERED = 6
+
+
+@frozen
+class Place:
+    """A site, and the position on it where one is known."""
+
+    site: Site
+    at: Point | None = None
+
+
+def plants_growing(book: Book) -> Mapping[str, Plant]:
+    """The catalogue's plant for each name that grows on a site, as far as it knows them."""
+    catalogue = standard()
+    names = {plant.plant for site in book.sites.values() for plant in site.growing}
+    found = {name: catalogue.find(name).plant for name in names}
+    return {name: plant for name, plant in found.items() if plant is not None}
+
+
+def wanted_for(desk: Desk, lot: Lot, count: int = 1) -> Wanted:
+    """What the matcher must know of a lot. The mother's site is the one that the lot says it came from."""
+    mother = f"{lot.mother} {lot.where}".casefold()
+    site = next((name for name in desk.book.sites if name.casefold() in mother), "")
+    return Wanted(lot.code, known_lot(desk, lot).plant, count, site)
+
+
+def ranked(desk: Desk, lot: Lot, site: Site | None = None) -> Plan:
+    """The best free spot for a stem of the lot on each site that suits it."""
+    sites = [site] if site is not None else list(desk.book.sites.values())
+    known = plants_growing(desk.book)
+    return rank(wanted_for(desk, lot), sites, desk.book.holds.values(), desk.climate, desk.units, known=known)
+
+
+def spot_words(desk: Desk, placed: Placed) -> str:
+    """A place in words: ``fruit row, 3 ft along and 2 ft back``."""
+    if placed.spot is None:
+        return placed.site
+    along, back = (show_length(metres, desk.units) for metres in (placed.spot.x, placed.spot.y))
+    return f"{placed.site}, {along} along and {back} back"
+
+
+def read_spot(desk: Desk, text: str) -> Spot:
+    """The spot of an id.
+
+    Raises:
+        Unfound: there is no such spot in this garden.
+    """
+    try:
+        return parse_spot(text, desk.book.sites.values())
+    except ValueError as error:
+        raise Unfound(str(error)) from None
+
+
+def ask_place(desk: Desk, interview: Interview, lot: Lot) -> Place:
+    """The place: by spot, by site and position, or chosen from what the matcher offers."""
+    if not desk.book.sites:
+        raise Refused("There are no sites yet; 'cuttings sites add' describes the first one.")
+    spot = interview.given(Question("spot", "", lambda text: read_spot(desk, text)))
+    if spot is not None:
+        return Place(desk.book.sites[spot.site], (spot.x, spot.y))
+    if interview.asking:
+        offered = _ask_spot(desk, interview, lot)
+        if offered is not None:
+            return offered
+    named = Question(
+        "site", "Which site?", site_in(desk.book), tuple(Choice(name) for name in desk.book.sites)
+    )
+    site = interview.ask(named)
+    at = interview.ask(at_question(desk.units))
+    if at is not None and not covers(site, at):
+        raise Refused(f"{at[0]:.2f} m, {at[1]:.2f} m lies outside {site.name}.")
+    return Place(site, at)
+
+
+def _ask_spot(desk: Desk, interview: Interview, lot: Lot) -> Place | None:
+    """One of the offered spots, the lot's own held ones first, or ``None`` for somewhere else."""
+    own = [hold for hold in desk.book.holds.values() if hold.lot == lot.code]
+    choices = [Choice(hold.spot, f"{hold.spot}, held for it") for hold in own]
+    choices += [
+        Choice(placed.spot.id, f"{spot_words(desk, placed)}: {(placed.for_ or placed.against or ('',))[0]}")
+        for placed in ranked(desk, lot).plan[:MOST_OFFERED]
+        if placed.spot is not None
+    ]
+    choices.append(Choice(ELSEWHERE, "somewhere else"))
+    answer = interview.ask(Question("spot", "Where does it go?", str, tuple(choices)))
+    if answer == ELSEWHERE:
+        return None
+    spot = read_spot(desk, answer)
+    return Place(desk.book.sites[spot.site], (spot.x, spot.y))
+
+
+def positions(desk: Desk, lot: Lot, place: Place, count: int) -> tuple[Point, ...]:
+    """A position for each stem, the first as named and the others as near to it as there is room.
+
+    What stands too close, and stems there is no room for, are warned of.
+    """
+    if place.at is None:
+        return ()
+    width = radius(known_lot(desk, lot).plant)
+    kept = held(place.site, (hold for hold in desk.book.holds.values() if hold.lot != lot.code))
+    _warn_if_close(desk, place, Circle(*place.at, width), [*standing(place.site), *kept])
+    more = more_positions(place.site, place.at, width, kept, count - 1)
+    if len(more) < count - 1:
+        left = count - 1 - len(more)
+        desk.warn(f"there is no room on {place.site.name} for {left} of them at full size; thin them later.")
+    return (place.at, *more)
+
+
+def _warn_if_close(desk: Desk, place: Place, new: Circle, others: list[Circle]) -> None:
+    near = [
+        c
+        for c in others
+        if ((c.x - new.x) ** 2 + (c.y - new.y) ** 2) ** 0.5 < c.radius_m + new.radius_m - 0.01
+    ]
+    if near:
+        many = "another plant" if len(near) == 1 else f"{len(near)} other plants"
+        desk.warn(f"at full size it will grow into {many} on {place.site.name}.")
+
+
+def spots_filled(book: Book, lot: str, place: Place) -> tuple[str, ...]:
+    """The held spots that a planting makes good: those at its place, whoever they were held for."""
+    return tuple(
+        hold.spot
+        for hold in book.holds.values()
+        if hold.site == place.site.name
+        and (place.at == (hold.x, hold.y) or (place.at is None and hold.lot == lot))
+    )
