@@ -9,8 +9,9 @@ from pathlib import Path
 import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.placing import ranked
 from cuttings.demo.quarry_bank import quarry_bank
-from cuttings.demo.script import first_day, last_whole_season, script
+from cuttings.demo.script import BEST_SPOT, first_day, last_whole_season, script
 from cuttings.errors import Refused
 from cuttings.ledger.store import FILE, Ledger
 from cuttings.show.page import Page
@@ -37,8 +38,7 @@ def _open(desk: Desk, folder: Path, scripted: bool) -> None:
         year = last_whole_season(desk.today)
         ledger = Ledger(folder)
         ledger.record(lambda _, __: quarry_bank(first_day(year)))
-        for line in script(year, ledger.book().next_code(first_day(year))):
-            _run(desk, folder, line)
+        _play(desk, ledger, year)
         return
     Ledger(folder).record(lambda _, __: quarry_bank(desk.today))
     page = Page()
@@ -54,6 +54,19 @@ def _open(desk: Desk, folder: Path, scripted: bool) -> None:
     from cuttings.app import call
 
     call(["--ledger", str(folder), *(["--plain"] if desk.plain else [])])
+
+
+def _play(desk: Desk, ledger: Ledger, year: int) -> None:
+    """Play the script; the best spot is asked for once, when the script first needs it."""
+    lot = ledger.book().next_code(first_day(year))
+    best = ""
+    for line in script(year, lot):
+        if BEST_SPOT in line and not best:
+            there = Desk(ledger=ledger, today=desk.today, on=desk.on)
+            first = ranked(there, there.book.lots[lot]).plan[0].spot
+            assert first is not None
+            best = first.id
+        _run(desk, ledger.folder, [best if word == BEST_SPOT else word for word in line])
 
 
 def _run(desk: Desk, folder: Path, line: Sequence[str]) -> None:

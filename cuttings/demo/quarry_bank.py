@@ -70,7 +70,7 @@ def _place(story: Story, on: date) -> None:
 
     site("gate bed", "gate strip", Light.FULL_SUN, 6.0, 1.5, moisture=Moisture.DRY, drainage=Drainage.SHARP,
          path_side=PathSide.FRONT, setback_m=0.15)  # fmt: skip
-    site("fruit row", "kitchen side", Light.FULL_SUN, 9.0, 2.0, ph=6.6)
+    site("fruit row", "kitchen side", Light.FULL_SUN, 14.0, 2.0, ph=6.6)
     site("herb corner", "kitchen side", Light.FULL_SUN, 2.5, 1.5, moisture=Moisture.DRY,
          drainage=Drainage.SHARP, path_side=PathSide.LEFT, max_height_m=1.2, children=True)  # fmt: skip
     site("wall foot", "north wall", Light.PART_SHADE, 7.0, 1.2, moisture=Moisture.MOIST, ph=6.2)
@@ -113,7 +113,7 @@ def _first_season(story: Story, year: int) -> None:
     )
     story.lose(day(10, 20), rosemary, 2, Stage.WAITING, Cause.ROT)
     hardwood = story.strike(day(11, 10), 15, Wood.HARDWOOD, medium="sand trench", where="kitchen side",
-                            **CURRANT, mother="the old currant by the gate", note="prunings, pencil thick")  # fmt: skip
+                            **CURRANT, mother="the currant by the gate", note="pencil-thick prunings")  # fmt: skip
     _second_spring(story, year + 1, rosemary, tips, hardwood)
 
 

@@ -3,6 +3,9 @@
 from collections.abc import Sequence
 from datetime import date
 
+BEST_SPOT = "SPOT"
+"""Stands for the spot that the matcher ranked best when it was asked."""
+
 
 def first_day(year: int) -> date:
     """The day before which the demo garden's history ends when the script is played in a year."""
@@ -30,7 +33,8 @@ def script(year: int, lot: str) -> Sequence[Sequence[str]]:
         ("harden", lot, *on("08-28")),
         ("harden", lot, "--finish", *on("09-05")),
         ("spot", lot, *on("09-05")),
-        ("plant", lot, "--count", "2", "--site", "fruit row", *on("09-12")),
+        ("spot", lot, "--hold", BEST_SPOT, *on("09-05")),
+        ("plant", lot, "--count", "2", "--spot", BEST_SPOT, *on("09-12")),
         ("give", lot, "--count", "1", "--to", "the plant swap", *on("09-13")),
         ("card", lot, *on("09-13")),
         ("tally",),

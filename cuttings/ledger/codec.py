@@ -5,7 +5,6 @@ from datetime import date
 from typing import Any
 
 import cattrs
-from cattrs.gen import make_dict_unstructure_fn
 
 from cuttings.ledger.entries import KINDS, Entry, Move
 from cuttings.words import Stage
@@ -31,10 +30,6 @@ def _converter() -> cattrs.Converter:
         Move, lambda m, _: Move(count=m[0], source=_stage(m[1]), target=_stage(m[2]))
     )
     converter.register_unstructure_hook(Move, lambda m: [m.count, m.source, m.target])
-    for cls in KINDS.values():
-        converter.register_unstructure_hook(
-            cls, make_dict_unstructure_fn(cls, converter, _cattrs_omit_if_default=True)
-        )
     return converter
 
 

@@ -117,6 +117,9 @@ class Journal(Storage):
             return None
         except OSError as error:
             raise Refused(f"The ledger {self.path} cannot be read ({error.strerror}).") from error
+        except Refused:
+            self.forget()  # so that the next reading refuses it too
+            raise
         return {TABLE: dict(self._documents)}
 
     def _catch_up(self, handle: int) -> None:

@@ -38,7 +38,7 @@ its soil measured."""
 
 WALNUT_REACH_M = 80 * 0.3048
 """How far the roots of a full-grown black walnut can poison other plants: 50 to 60 ft as a rule, up to 80.
-Ohio State University Extension: Black Walnut Toxicity to Plants, Humans and Horses (HYG-1148-93), 1993,
+Ohio State University Extension: Black Walnut Toxicity to Plants, Humans and Horses (HYG-1148-93),
 as reprinted at https://lists.ibiblio.org/sympa/nomenu/arc/permaculture/2005-03/msg00093.html"""
 
 POISONOUS = frozenset({"poison", "poisonous", "toxic"})

@@ -8,6 +8,7 @@ sentence built on them says so.
 from calendar import monthrange
 from collections.abc import Callable, Iterable, Sequence
 from datetime import date, timedelta
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -83,6 +84,7 @@ class Frosts:
         return why if self.known else f"{why} {NO_FROST_DATES}"
 
 
+@lru_cache(maxsize=512)
 def frosts(climate: Climate, year: int) -> Frosts:
     """The spring and the autumn of a calendar year.
 

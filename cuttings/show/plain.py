@@ -2,6 +2,8 @@
 
 import unicodedata
 
+from rich.cells import cell_len
+
 # Marks that change the direction or order of text: harmless in a name, harmful on a terminal.
 _UNSEEN: dict[int, str | None] = dict.fromkeys(
     [*range(0x20), *range(0x7F, 0xA0), 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)]
@@ -26,3 +28,23 @@ def ascii_twin(text: str) -> str:
     plain = "".join(_TWINS.get(letter, letter) for letter in text)
     bare = "".join(c for c in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(c))
     return bare.encode("ascii", "replace").decode()
+
+
+def wrapped(text: str, width: int) -> list[str]:
+    """Text broken at spaces into lines of at most ``width`` columns; a longer word is cut."""
+    lines: list[str] = []
+    line, room = "", width
+    for word in text.split(" "):
+        size = len(word) if word.isascii() else cell_len(word)
+        if line and size < room:
+            line, room = f"{line} {word}", room - size - 1
+            continue
+        if line:
+            lines.append(line.rstrip())
+        while size > width:
+            lines.append(word[:width])
+            word = word[width:]
+            size = cell_len(word)
+        line, room = word, width - size
+    lines.append(line.rstrip())
+    return lines

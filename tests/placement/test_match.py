@@ -186,6 +186,18 @@ def test_no_two_placed_plants_overlap_and_none_stands_outside(
 
 
 @settings(deadline=None)
+@given(wanteds, gardens, st.floats(0.0, 3.0), st.floats(0.0, 3.0))
+def test_nothing_is_placed_on_a_spot_held_for_another_lot(
+    lots: list[Wanted], garden: tuple[Site, ...], x: float, y: float
+) -> None:
+    other = hold(garden[0], "25-999", x, y, 0.4)
+    for placed in joint(lots, garden, [other], COLD, Units.METRIC).plan:
+        if placed.spot and placed.site == other.site:
+            apart = math.dist((x, y), (placed.spot.x, placed.spot.y))
+            assert apart >= other.radius_m + placed.spot.radius_m - NEAR
+
+
+@settings(deadline=None)
 @given(wanteds, gardens)
 def test_every_stem_is_placed_or_its_lot_refused_and_the_bound_holds(
     lots: list[Wanted], garden: tuple[Site, ...]
@@ -202,12 +214,11 @@ def test_every_stem_is_placed_or_its_lot_refused_and_the_bound_holds(
 
 
 @settings(deadline=None)
-@given(wanteds, gardens, st.randoms(use_true_random=False))
+@given(wanteds, gardens, st.data())
 def test_the_order_sites_are_listed_in_makes_no_difference(
-    lots: list[Wanted], garden: tuple[Site, ...], random: "st.random.Random"
+    lots: list[Wanted], garden: tuple[Site, ...], data: st.DataObject
 ) -> None:
-    shuffled = list(garden)
-    random.shuffle(shuffled)
+    shuffled = data.draw(st.permutations(garden))
     assert joint(lots, garden, (), COLD, Units.US) == joint(lots, shuffled, (), COLD, Units.US)
 
 

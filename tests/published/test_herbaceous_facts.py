@@ -149,6 +149,16 @@ BULBS = Source(
     "Spring bulb planting",
     "https://verydays.com/articles_0jfmga.html",
 )
+ILLINOIS_SNOWDROPS = Source(
+    "University of Illinois Extension, Boone and Winnebago counties",
+    "Spring Bulbs",
+    "https://extension.illinois.edu/hortihints/0208c.html",
+)
+DANE_BEARDED_IRIS = Source(
+    "UW-Extension Dane County Master Gardeners, Teaching Garden",
+    "Iris germanica 'Fantastic Blue'",
+    "https://tgplpinfo.blogspot.com",
+)
 CHICAGO_MUSCARI = Source(
     "Chicago Botanic Garden",
     "Muscari szovitsianum, grape hyacinth",
@@ -204,6 +214,7 @@ FACTS = (
     Fact("Hemerocallis", "every_years", 3, 4, "years", UMN_DAYLILIES),
     Fact("Hemerocallis", "every_years", 3, 4, "years", KANSAS_DAYLILIES),
     Fact("Iris germanica", "every_years", 3, 5, "years", ISU_BEARDED_IRIS),
+    Fact("Iris germanica", "every_years", 3, 4, "years", DANE_BEARDED_IRIS),
     Fact("Paeonia lactiflora", "every_years", 50, 50, "years", ISU_QC_TIMES),
     Fact("Monarda didyma", "every_years", 2, 3, "years", ISU_FARMS),
     Fact("Symphyotrichum novae-angliae", "every_years", 2, 3, "years", ISU_STORE),
@@ -242,6 +253,7 @@ FACTS = (
     Fact("Lilium", "depth", 6, 8, "inches", BULBS),
     Fact("Hyacinthus orientalis", "depth", 6, 8, "inches", BULBS),
     Fact("Galanthus nivalis", "depth", 3, 3, "inches", BULBS),
+    Fact("Galanthus nivalis", "depth", 3, 3, "inches", ILLINOIS_SNOWDROPS),
     Fact("Crocus", "depth", 3, 3, "inches", BULBS),
     Fact("Muscari", "depth", 3, 3, "inches", CHICAGO_MUSCARI),
     # How long the cutting.

@@ -30,7 +30,7 @@ def test_plants_to_a_hundred_square_feet(inches: int, plants: int) -> None:
 def test_where_the_spacing_divides_the_bed_the_grid_holds_what_the_chart_says(
     inches: int, plants: int
 ) -> None:
-    """The rows of the same chart whose spacing goes into ten feet; 15 and 24 inches do so eight and five times."""
+    """The rows of the same chart whose spacing goes into ten feet a whole number of times."""
     spacing = inches * METRES["in"]
     assert spacing_count(TEN_FEET, TEN_FEET, spacing, edge=PatchEdge.HALF_IN) == plants
 
@@ -80,6 +80,6 @@ def test_partial_shade_has_at_least_two_hours() -> None:
 
 
 def test_walnut_roots_reach_up_to_eighty_feet() -> None:
-    """Ohio State University Extension: Black Walnut Toxicity to Plants, Humans and Horses (HYG-1148-93), 1993,
+    """Ohio State University Extension: Black Walnut Toxicity to Plants, Humans and Horses (HYG-1148-93),
     https://lists.ibiblio.org/sympa/nomenu/arc/permaculture/2005-03/msg00093.html"""
     assert pytest.approx(80 * METRES["ft"]) == WALNUT_REACH_M

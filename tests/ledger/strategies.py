@@ -1,0 +1,185 @@
+"""What hypothesis draws: whole entries of every kind, and candidate entries for one small garden."""
+
+import types
+import typing
+from collections.abc import Mapping
+from datetime import date, timedelta
+from enum import Enum
+from typing import Any
+
+import attrs
+from hypothesis import strategies as st
+
+from cuttings.ledger import entries as e
+from cuttings.words import LIVING, Cause, Light, Method, Stage, Wood
+
+LOTS = ("26-001", "26-002", "26-003", "26-004")
+SITE = "kitchen bed"
+FIRST_DAY = date(2026, 4, 1)
+
+TEXT = st.text(max_size=30) | st.text(
+    alphabet='\x00\x07\x1b\x7f\x85\u2028\n\r\t"\\,:{}sum é中🌱', max_size=30
+)
+"""Any Unicode text, and text full of what could break a line, a string or a terminal."""
+
+
+def values(kind: Any) -> st.SearchStrategy[Any]:
+    """Values of an annotated type, as far as entries use them."""
+    origin, inside = typing.get_origin(kind), typing.get_args(kind)
+    if origin in (types.UnionType, typing.Union):
+        return st.one_of([st.none() if part is types.NoneType else values(part) for part in inside])
+    if origin is tuple and inside[-1] is Ellipsis:
+        return st.lists(values(inside[0]), max_size=3).map(tuple)
+    if origin is tuple:
+        return st.tuples(*map(values, inside))
+    if origin is Mapping:
+        return st.dictionaries(values(inside[0]), values(inside[1]), max_size=3)
+    if isinstance(kind, type) and issubclass(kind, Enum):
+        return st.sampled_from(list(kind))
+    if attrs.has(kind):
+        return whole(kind)
+    plain: Mapping[type, st.SearchStrategy[Any]] = {
+        str: TEXT,
+        bool: st.booleans(),
+        int: st.integers(),
+        float: st.floats(allow_nan=False, allow_infinity=False),
+        date: st.dates(),
+    }
+    return plain[kind]
+
+
+def whole(cls: type[Any]) -> st.SearchStrategy[Any]:
+    """Instances of an attrs class, each field left at its default now and then."""
+    attrs.resolve_types(cls)
+    required, optional = {}, {}
+    for attribute in attrs.fields(cls):
+        assert attribute.type is not None
+        fields = required if attribute.default is attrs.NOTHING else optional
+        fields[attribute.name] = values(attribute.type)
+    return st.fixed_dictionaries(required, optional=optional).map(lambda fields: cls(**fields))
+
+
+def any_entry() -> st.SearchStrategy[e.Entry]:
+    """An entry of any kind, with any values its fields may hold."""
+    return st.sampled_from(list(e.KINDS.values())).flatmap(whole)
+
+
+_LEAVING = {e.Give: Stage.GIVEN, e.Sell: Stage.SOLD, e.Lose: Stage.LOST}
+_USUAL: Mapping[type[e.LotEntry], tuple[tuple[Stage, Stage], ...]] = {
+    e.Check: ((Stage.WAITING, Stage.ROOTED), (Stage.WAITING, Stage.LOST)),
+    e.Pot: ((Stage.ROOTED, Stage.POTTED), (Stage.POTTED, Stage.POTTED)),
+    e.Harden: ((Stage.POTTED, Stage.HARDENING),),
+    e.Ready: ((Stage.HARDENING, Stage.READY), (Stage.POTTED, Stage.READY)),
+    e.Plant: tuple(
+        (stage, Stage.PLANTED) for stage in (Stage.ROOTED, Stage.POTTED, Stage.HARDENING, Stage.READY)
+    ),
+    **{kind: tuple((stage, end) for stage in (*LIVING, Stage.PLANTED)) for kind, end in _LEAVING.items()},
+}
+"""The moves each kind is for; giving or selling a planted stem is among them to be refused."""
+
+_FIELDS: Mapping[type[e.LotEntry], Mapping[str, Any]] = {
+    e.Strike: {"wood": Wood.SOFTWOOD},
+    e.Pot: {"pot": "4in"},
+    e.Harden: {"step": "start"},
+    e.Plant: {"site": SITE, "at": ((1.0, 0.5),)},
+    e.Lose: {"cause": Cause.FROST},
+}
+
+_days = st.integers(0, 60).map(lambda days: FIRST_DAY + timedelta(days=days))
+_counts = st.integers(1, 6)
+_stages = st.sampled_from(list(Stage)) | st.none()
+
+
+@st.composite
+def _starting(draw: st.DrawFn, entry_id: str) -> e.Entry:
+    kind = draw(st.sampled_from([e.Find, e.Strike, e.Layer, e.Divide]))
+    target = draw(st.sampled_from([Stage.WAITING, Stage.ROOTED]))
+    return kind(
+        id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), plant="Ribes rubrum",
+        method=Method.SIMPLE_LAYER, moves=(e.Move(count=draw(st.integers(1, 20)), target=target),),
+        **_FIELDS.get(kind, {}),
+    )  # fmt: skip
+
+
+@st.composite
+def _moving(draw: st.DrawFn, entry_id: str) -> e.Entry:
+    kind = draw(st.sampled_from(list(_USUAL)))
+    steps = draw(st.lists(st.sampled_from(_USUAL[kind]), min_size=1, max_size=2, unique=True))
+    moves = tuple(e.Move(count=draw(_counts), source=source, target=target) for source, target in steps)
+    return kind(
+        id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), moves=moves, **_FIELDS.get(kind, {})
+    )
+
+
+@st.composite
+def _nonsense(draw: st.DrawFn, entry_id: str) -> e.Entry:
+    """Any kind with any move, most of which must be refused."""
+    kind = draw(st.sampled_from([*_USUAL, e.Note, e.Find, e.Divide]))
+    move = e.Move(count=draw(st.integers(-2, 3)), source=draw(_stages), target=draw(_stages))
+    fields = dict(_FIELDS.get(kind, {}))
+    if issubclass(kind, e.Start):
+        fields |= {"plant": "Buxus", "method": Method.OFFSET}
+    return kind(id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), moves=(move,), **fields)
+
+
+@st.composite
+def _splitting(draw: st.DrawFn, entry_id: str) -> e.Entry:
+    steps = draw(st.lists(st.sampled_from(list(Stage)), min_size=1, max_size=2, unique=True))
+    return e.Split(
+        id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), into=draw(st.sampled_from(LOTS)),
+        moves=tuple(e.Move(count=draw(_counts), source=stage) for stage in steps),
+    )  # fmt: skip
+
+
+@st.composite
+def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
+    on, lot = draw(_days), draw(st.sampled_from(LOTS))
+    spot = draw(st.sampled_from(["kitchen-bed@1,0.5", "kitchen-bed@2,0.5"]))
+    code = draw(st.sampled_from(["M26-001", "M26-002"]))
+    return draw(
+        st.sampled_from(
+            [
+                e.Note(id=entry_id, on=on, lot=lot, note="looks well"),
+                e.SiteFacts(id=entry_id, on=on, name=SITE, area="kitchen side", light=Light.FULL_SUN),
+                e.HoldSpot(id=entry_id, on=on, lot=lot, site=SITE, spot=spot, at=(1.0, 0.5), radius_m=0.6),
+                e.ReleaseSpot(id=entry_id, on=on, spot=spot),
+                e.Mark(id=entry_id, on=on, code=code, plant="Galanthus", purpose=e.Purpose.LIFT),
+                e.MarkDone(id=entry_id, on=on, code=code),
+                e.GrowingHere(id=entry_id, on=on, site=SITE, plant="Iris sibirica"),
+            ]
+        )
+    )
+
+
+def numbered(number: int) -> str:
+    """The id of the entry written down as the so-manyeth."""
+    return f"20260701-000000000-{number:010d}"
+
+
+@st.composite
+def candidates(draw: st.DrawFn, most: int = 30) -> list[e.Entry]:
+    """Entries as they might be offered to one book in turn, sensible and not, in any order of days.
+
+    The first few begin a site and two lots, so that the rest have something to move.
+    """
+    entries: list[e.Entry] = [
+        e.SiteFacts(id=numbered(0), on=FIRST_DAY, name=SITE, area="kitchen side", light=Light.FULL_SUN),
+        *(
+            e.Find(
+                id=numbered(i), on=FIRST_DAY, lot=LOTS[i], plant="Rosmarinus", method=Method.SIMPLE_LAYER,
+                moves=(e.Move(count=8, target=Stage.WAITING), e.Move(count=8, target=Stage.ROOTED)),
+            )
+            for i in (1, 2)
+        ),
+    ]  # fmt: skip
+    kinds = st.sampled_from(
+        [_moving] * 7 + [_starting, _splitting, _placing, _placing, _nonsense, None, None]
+    )
+    for make in draw(st.lists(kinds, max_size=most)):
+        entry_id = numbered(len(entries))
+        if make is None:
+            target = draw(st.integers(0, len(entries) + 1))
+            entries.append(e.Reverse(id=entry_id, on=draw(_days), target=numbered(target)))
+        else:
+            entries.append(draw(make(entry_id)))
+    return entries
