@@ -1,6 +1,5 @@
 """What can go wrong, each with the exit code a shell sees. Messages are one sentence that helps."""
 
-
 from collections.abc import Mapping
 
 

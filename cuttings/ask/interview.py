@@ -61,6 +61,8 @@ class Asker(Protocol):
 
     def say(self, sentence: str) -> None: ...
 
+    def pause(self) -> None: ...
+
 
 class Interview:
     """Asks for what the options left out, and only when something needed is missing.

@@ -14,6 +14,10 @@ class LineAsker:
     def say(self, sentence: str) -> None:
         sys.stdout.write(clean(sentence) + "\n")
 
+    def pause(self) -> None:
+        """Wait for Enter."""
+        self._line("Enter to go on: ")
+
     def ask(self, question: Question[Any]) -> str:
         self._put(question)
         while True:
@@ -35,17 +39,20 @@ class LineAsker:
     def _read(self, question: Question[Any]) -> str:
         hint = "y or n" if question.yes_no else ("number" if question.choices else "answer")
         offered = f" [{self._offered(question)}]" if question.default else ""
-        sys.stdout.write(f"{hint}{offered}: ")
-        sys.stdout.flush()
-        try:
-            text = input().strip()
-        except (EOFError, KeyboardInterrupt):
-            raise Cancelled(CANCELLED) from None
+        text = self._line(f"{hint}{offered}: ")
         if not text and question.default is not None:
             return question.default
         if question.choices and text.isdigit() and 1 <= int(text) <= len(question.choices):
             return question.choices[int(text) - 1].value
         return text
+
+    def _line(self, prompt: str) -> str:
+        sys.stdout.write(prompt)
+        sys.stdout.flush()
+        try:
+            return input().strip()
+        except (EOFError, KeyboardInterrupt):
+            raise Cancelled(CANCELLED) from None
 
     def _offered(self, question: Question[Any]) -> str:
         for number, choice in enumerate(question.choices, 1):

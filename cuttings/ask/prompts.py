@@ -32,6 +32,13 @@ class PromptAsker:
         sys.stdout.write(clean(sentence) + "\n")
         sys.stdout.flush()
 
+    def pause(self) -> None:
+        """Wait for any key."""
+        try:
+            questionary.press_any_key_to_continue("  (any key to go on)", style=STYLE).unsafe_ask()
+        except (KeyboardInterrupt, EOFError):
+            raise Cancelled(CANCELLED) from None
+
     def ask(self, question: Question[Any]) -> str:
         if question.why:
             self.say(f"  {question.why}")

@@ -9,7 +9,7 @@ from cuttings.climate.frost import FrostDates
 _ZONE = re.compile(r"(1[0-3]|[1-9])([ab]?)$", re.IGNORECASE)
 
 
-@frozen
+@frozen(cache_hash=True)
 class Climate:
     """What the rules need to know of a place: where it lies, how cold it gets, when frost comes."""
 

@@ -22,7 +22,7 @@ in the middle (NC State University, frost tables by station; see ``tests/publish
 Z10 = NormalDist().inv_cdf(0.9)
 
 
-@frozen
+@frozen(cache_hash=True)
 class FrostDates:
     """The last frost of spring and the first of autumn at one garden.
 

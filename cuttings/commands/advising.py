@@ -1,7 +1,7 @@
 """The week's sheet."""
 
+from collections.abc import Sequence
 from datetime import date, timedelta
-from itertools import groupby
 from typing import Any
 
 import click
@@ -15,6 +15,8 @@ from cuttings.plants.catalogue import standard
 from cuttings.show.page import Page
 
 ELSEWHERE = "Anywhere"
+MOST_NAMED, BRIEFLY_NAMED = 12, 2
+"""How many lots one job names on the sheet, and on the home screen; the rest are counted."""
 
 
 @click.command(help="What is worth doing in the next seven days, and why.")
@@ -54,10 +56,10 @@ def week_page(desk: Desk, nudges: list[Nudge], begin: date, end: date) -> Page:
     """The sheet, grouped by area; in each, what loses most by waiting comes first."""
     where = f"{desk.garden.name}, " if desk.garden else ""
     page = Page().heading("This week", f"{where}{spoken(begin, begin)} to {spoken(end, begin)}")
-    for area, group in groupby(sorted(nudges, key=_area_order(nudges)), key=lambda nudge: nudge.area):
+    for area, jobs in by_area(nudges).items():
         page.heading(area or ELSEWHERE)
-        for nudge in group:
-            add_nudge(page, desk, nudge, end)
+        for job in jobs:
+            add_job(page, desk, job, end)
     if not nudges:
         page.row(
             "",
@@ -73,29 +75,40 @@ def week_page(desk: Desk, nudges: list[Nudge], begin: date, end: date) -> Page:
     return page
 
 
-def _area_order(nudges: list[Nudge]) -> Any:
-    """Areas in the order of their most pressing nudge; within one, the sheet's own order."""
-    areas = list(dict.fromkeys(nudge.area for nudge in nudges))
-    places = {nudge.id: place for place, nudge in enumerate(nudges)}
-    return lambda nudge: (areas.index(nudge.area), places[nudge.id])
+def by_area(nudges: Sequence[Nudge]) -> dict[str, list[list[Nudge]]]:
+    """The sheet by area, and in each by job: what is the same work for the same reason stands together.
+
+    Areas and jobs keep the order of their most pressing nudge.
+    """
+    areas: dict[str, dict[tuple[object, ...], list[Nudge]]] = {}
+    for nudge in nudges:
+        window = nudge.window
+        alike = (nudge.job, window.why, window.opens, window.best, window.closes)
+        areas.setdefault(nudge.area, {}).setdefault(alike, []).append(nudge)
+    return {area: list(jobs.values()) for area, jobs in areas.items()}
 
 
-def add_nudge(page: Page, desk: Desk, nudge: Nudge, end: date) -> None:
-    """One nudge: the last good day in the margin, what to do beside it, and why under it."""
-    pressing = nudge.cost_of_waiting(end) > 0
-    by = (
-        f"by {margin(nudge.window.closes, desk.on).strip()}"
-        if pressing
-        else margin(nudge.window.best[0], desk.on)
-    )
-    window = f"Good from {spoken(nudge.window.opens, desk.on)} to {spoken(nudge.window.closes, desk.on)}."
+def add_job(page: Page, desk: Desk, job: Sequence[Nudge], end: date, *, brief: bool = False) -> None:
+    """A job for one lot or several: its last good day or its first in the margin, and why under it."""
+    first, window = job[0], job[0].window
+    pressing = first.cost_of_waiting(end) > 0
+    day = f"by {margin(window.closes, desk.on).strip()}" if pressing else margin(window.best[0], desk.on)
+    names = [nudge.name for nudge in job]
+    what = first.job.replace("{}", _listed(names, BRIEFLY_NAMED if brief else MOST_NAMED), 1)
+    stretch = f"Good from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}."
     page.row(
-        by,
-        f"{nudge.what}. {nudge.minutes} min.",
-        f"{nudge.window.why} {window}",
-        nudge.window.source if desk.why else "",
+        day,
+        f"{what}. {sum(nudge.minutes for nudge in job)} min.",
+        "" if brief else f"{window.why} {stretch}",
+        window.source if desk.why and not brief else "",
         tone="accent" if pressing else "",
     )
+
+
+def _listed(names: Sequence[str], most: int) -> str:
+    if len(names) > most + 1:
+        names = [*names[:most], f"{len(names) - most} more"]
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _document(nudges: list[Nudge], begin: date, end: date) -> dict[str, Any]:

@@ -1,12 +1,13 @@
 """The home screen: what needs attention, then the things one can do."""
 
+import contextlib
 from collections.abc import Mapping
 from datetime import timedelta
 
 import click
 
 from cuttings.ask import Choice, Question
-from cuttings.commands.advising import add_nudge
+from cuttings.commands.advising import add_job, by_area
 from cuttings.commands.desk import Desk, desk_of
 from cuttings.commands.parsing import yes_no
 from cuttings.commands.terminal import say_error
@@ -18,35 +19,55 @@ from cuttings.plants.catalogue import standard
 from cuttings.show.page import Page
 from cuttings.words import Stage
 
-MOST_SHOWN = 5
+MOST_SHOWN = 4
 
-MENU: tuple[tuple[str, str], ...] = (
-    ("find", "I found something rooted, or rooting"),
-    ("check", "I looked whether a lot has rooted"),
-    ("pot", "I am potting"),
-    ("week", "What is worth doing this week?"),
-    ("spot", "Where could a lot go?"),
-    ("plant", "I planted something"),
-    ("lots", "Show the lots"),
-    ("card", "Show one lot"),
-    ("strike", "I struck cuttings"),
-    ("layer", "I layered stems"),
-    ("divide", "I divided a clump"),
-    ("mark", "Mark something to come back to"),
-    ("harden", "Harden a lot off"),
-    ("give", "I gave stems away"),
-    ("sell", "I sold stems"),
-    ("lose", "Stems have died"),
-    ("note", "Add a note to a lot"),
-    ("split", "Let part of a lot go its own way"),
-    ("undo", "Take the last entry back"),
-    ("plants", "Look a plant up"),
-    ("sites", "Show the sites"),
-    ("sites add", "Describe a site"),
-    ("garden", "Show the garden"),
-    ("tally", "Count every stem"),
-)
-LEAVE = "leave"
+Menu = Mapping[str, tuple[str, ...]]
+
+WORDS: Mapping[str, str] = {
+    "find": "I found something rooted, or rooting",
+    "check": "I looked whether a lot has rooted",
+    "pot": "I am potting",
+    "harden": "I am hardening off",
+    "plant": "I planted something",
+    "week": "What is worth doing this week?",
+    "spot": "Where could a lot go?",
+    "start": "I started something: cuttings, layers, a division, a mark ...",
+    "left": "Something has left: given, sold, died, split off ...",
+    "look": "Look something up: lots, plants, sites, the garden ...",
+    "right": "Put something right: take back, add a note, describe a site ...",
+    "strike": "I struck cuttings",
+    "layer": "I layered stems",
+    "divide": "I divided a clump",
+    "mark": "Mark something to come back to",
+    "mark --list": "Show the marks",
+    "give": "I gave stems away",
+    "sell": "I sold stems",
+    "lose": "Stems have died",
+    "split": "Let part of a lot go its own way",
+    "lots": "Show the lots",
+    "card": "Show one lot",
+    "plants": "Look a plant up",
+    "sites": "Show the sites",
+    "garden": "Show the garden",
+    "tally": "Count every stem",
+    "undo": "Take the last entry back",
+    "note": "Add a note to a lot",
+    "sites add": "Describe a site",
+    "sites growing": "Write down what grows on a site",
+    "garden --change": "Describe the garden anew",
+    "leave": "Leave the ledger",
+    "back": "Back",
+}
+HOME = ("find", "check", "pot", "harden", "plant", "week", "spot", "start", "left", "look", "right", "leave")
+SHELVES: Menu = {
+    "start": ("strike", "layer", "divide", "mark", "back"),
+    "left": ("give", "sell", "lose", "split", "back"),
+    "look": ("lots", "card", "mark --list", "plants", "sites", "garden", "tally", "back"),
+    "right": ("undo", "note", "sites add", "sites growing", "garden --change", "back"),
+}
+"""What is asked for often stands on the home screen; the rest one step behind it, by what has happened."""
+
+LEAVE, BACK = "leave", "back"
 
 
 def home(ctx: click.Context) -> None:
@@ -60,20 +81,30 @@ def home(ctx: click.Context) -> None:
     while True:
         desk = desk_of(ctx)
         _show(desk)
-        chosen = _choose(desk)
+        chosen = _choose(desk, HOME)
+        if chosen in SHELVES:
+            chosen = _choose(desk, SHELVES[chosen], leave=BACK)
         if chosen == LEAVE:
             return
-        _run(ctx, desk, chosen)
+        if chosen != BACK:
+            _run(ctx, desk, chosen)
+            _pause(desk)
 
 
-def _choose(desk: Desk) -> str:
+def _choose(desk: Desk, offered: tuple[str, ...], leave: str = LEAVE) -> str:
     assert desk.asker is not None
-    offered = tuple(Choice(name, words) for name, words in MENU)
-    question = Question("do", "What now?", str, (*offered, Choice(LEAVE, "Leave the ledger")))
+    question = Question("do", "What now?", str, tuple(Choice(name, WORDS[name]) for name in offered))
     try:
         return desk.asker.ask(question)
     except Cancelled:
-        return LEAVE
+        return leave
+
+
+def _pause(desk: Desk) -> None:
+    """Let the answer be read before the home screen pushes it up."""
+    assert desk.asker is not None
+    with contextlib.suppress(Cancelled):
+        desk.asker.pause()
 
 
 def _run(ctx: click.Context, desk: Desk, chosen: str) -> None:
@@ -162,9 +193,10 @@ def _show(desk: Desk) -> None:
     end = desk.on + timedelta(days=6)
     nudges = week(book, standard(), desk.climate, desk.on, end)
     page.gap()
-    for nudge in nudges[:MOST_SHOWN]:
-        add_nudge(page, desk, nudge, end)
-    more = len(nudges) - MOST_SHOWN
+    jobs = [job for area in by_area(nudges).values() for job in area]
+    for job in jobs[:MOST_SHOWN]:
+        add_job(page, desk, job, end, brief=True)
+    more = len(jobs) - MOST_SHOWN
     page.row("", f"and {more} more this week; 'week' shows them all", only_if=more > 0)
     page.row("", "Nothing needs doing this week." if book.lots else "No lots yet.", only_if=not nudges)
     totals: dict[Stage, int] = {}

@@ -113,7 +113,7 @@ def _first_season(story: Story, year: int) -> None:
     )
     story.lose(day(10, 20), rosemary, 2, Stage.WAITING, Cause.ROT)
     hardwood = story.strike(day(11, 10), 15, Wood.HARDWOOD, medium="sand trench", where="kitchen side",
-                            **CURRANT, mother="the currant by the gate", note="pencil-thick prunings")  # fmt: skip
+                            **CURRANT, mother="the currant by the gate", note="prunings")  # fmt: skip
     _second_spring(story, year + 1, rosemary, tips, hardwood)
 
 

@@ -5,7 +5,7 @@ readable in the file, and 50 random bits apart from any other machine's of the s
 written to one ledger always rise, even if the clock is set back.
 """
 
-import secrets
+import os
 from datetime import UTC, datetime
 
 # Crockford's base-32 letters: no i, l, o or u to misread.
@@ -19,7 +19,7 @@ def new_id(now: datetime, after: str = "") -> str:
     moment = now.astimezone(UTC)
     stamp = f"{moment:%Y%m%d-%H%M%S}{moment.microsecond // 1000:03d}"
     # The top half of the space is left for the ids that follow within one millisecond.
-    fresh = f"{stamp}-{_letters(secrets.randbelow(_SPACE // 2))}"
+    fresh = f"{stamp}-{_letters(int.from_bytes(os.urandom(8)) % (_SPACE // 2))}"
     if fresh > after:
         return fresh
     previous, tail = after.rsplit("-", 1)

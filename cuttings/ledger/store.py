@@ -7,7 +7,6 @@ have written meanwhile, decides, and writes, so that two terminals never interle
 import contextlib
 import json
 import os
-import socket
 from collections.abc import Callable, Iterator, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
@@ -150,6 +149,8 @@ class Ledger:
             lock.release()
 
     def _me(self) -> dict[str, str | int]:
+        import socket
+
         return {
             "who": self.who,
             "process": os.getpid(),

@@ -66,23 +66,19 @@ def next_for(known: Known, today: date) -> Nudge | None:
     return next((nudge for nudge in found if nudge.task), found[0] if found else None)
 
 
-def _nudge(known: Known, name: str, what: str, window: Window, stage: Stage, **more: object) -> Nudge:
+def _nudge(known: Known, name: str, job: str, window: Window, stage: Stage, task: str = "") -> Nudge:
     stems = known.lot.at(stage)
     each = MINUTES[name] * (stems if name in ("pot", "plant") else 1)
     return Nudge(
         id=f"{known.lot.code}:{name}",
-        what=what,
+        job=job,
+        name=f"{known.lot.code} {known.lot.plant_called}",
         window=window,
         lot=known.lot.code,
         stems=stems,
         minutes=each,
-        task=str(more.get("task", "")),
-        caution=str(more.get("caution", "")),
+        task=task,
     )
-
-
-def _named(known: Known) -> str:
-    return f"{known.lot.code} {known.lot.plant_called}"
 
 
 def _stretch(opens: date, best: tuple[date, date], closes: date, what: str, why: str, source: str) -> Window:
@@ -105,18 +101,14 @@ def _waiting(known: Known, today: date) -> Iterable[Nudge]:
         why = f"No rooting time is known for it, so look every few weeks. {look}"
         window = _stretch(max(opens, today), (opens, opens + _days(14)), max(opens, today) + _days(28),
                           "look for roots", why, FROM_MEMORY)  # fmt: skip
-        yield _nudge(
-            known, "check", f"Look whether {_named(known)} has rooted", window, Stage.WAITING, task="check"
-        )
+        yield _nudge(known, "check", "Look whether {} has rooted", window, Stage.WAITING, task="check")
     elif today <= rooting.give_up:
         first = rooting.next_look
         best = (first, first + _days(14))
         window = _stretch(
             first, best, rooting.give_up, "look for roots", f"{rooting.why} {look}", rooting.source
         )
-        yield _nudge(
-            known, "check", f"Look whether {_named(known)} has rooted", window, Stage.WAITING, task="check"
-        )
+        yield _nudge(known, "check", "Look whether {} has rooted", window, Stage.WAITING, task="check")
     else:
         why = (
             f"It should have rooted by {spoken(rooting.p90, today)}, and the last day worth waiting for was "
@@ -124,13 +116,11 @@ def _waiting(known: Known, today: date) -> Iterable[Nudge]:
         )
         window = _stretch(rooting.give_up, (today, today + _days(14)), today + _days(28), "give up", why,
                           rooting.source)  # fmt: skip
-        yield _nudge(
-            known, "check", f"Give up {_named(known)}, or find roots", window, Stage.WAITING, task="check"
-        )
+        yield _nudge(known, "check", "Give up {}, or find roots", window, Stage.WAITING, task="check")
     if lot.method.is_cutting and known.under_cover:
         why = "Cuttings without roots live on the water in the air round them, and rot starts on a dead leaf."
         window = _stretch(today, (today, today + _days(3)), today + _days(6), "care", why, COMMON_PRACTICE)
-        what = f"Air {_named(known)}, pick off dead leaves, keep the mix just moist"
+        what = "Air {}, pick off dead leaves, keep the mix just moist"
         yield _nudge(known, "shade", what, window, Stage.WAITING)
 
 
@@ -149,7 +139,7 @@ def _rooted(known: Known, today: date) -> Iterable[Nudge]:
         yield _nudge(
             known,
             "pot",
-            f"Pot the pieces of {_named(known)}, or plant them",
+            "Pot the pieces of {}, or plant them",
             window,
             Stage.ROOTED,
             task="pot",
@@ -158,7 +148,7 @@ def _rooted(known: Known, today: date) -> Iterable[Nudge]:
     if isinstance(lot.entries[0], e.Layer):
         window = sever_window(lot.method, lot.started_on, known.climate)
         if today <= window.closes:
-            what = f"Cut {_named(known)} from its mother and pot it"
+            what = "Cut {} from its mother and pot it"
             yield _nudge(known, "pot", what, window, Stage.ROOTED, task="pot")
             return
     checks = [check.root_length_m for check in lot.of_kind(e.Check) if check.root_length_m is not None]
@@ -166,7 +156,7 @@ def _rooted(known: Known, today: date) -> Iterable[Nudge]:
     opens = since if ready.value or not checks else since + _days(14)
     closes = max(opens + weeks(UNTIL_POTTED_WEEKS), today + _days(7))
     window = _stretch(opens, (opens, opens + _days(21)), closes, "pot", ready.why, ready.source)
-    yield _nudge(known, "pot", f"Pot {_named(known)}", window, Stage.ROOTED, task="pot")
+    yield _nudge(known, "pot", "Pot {}", window, Stage.ROOTED, task="pot")
 
 
 def _potted(known: Known, today: date) -> Iterable[Nudge]:
@@ -177,7 +167,7 @@ def _potted(known: Known, today: date) -> Iterable[Nudge]:
     feed = first_feed_days(since, known.climate)
     due = since + _days(feed.value)
     window = _stretch(due, (due, due + _days(14)), due + _days(28), "feed", feed.why, feed.source)
-    yield _nudge(known, "feed", f"Give {_named(known)} its first light feed", window, Stage.POTTED)
+    yield _nudge(known, "feed", "Give {} its first light feed", window, Stage.POTTED)
     planting = next_planting(known.plant, known.climate, max(today, since + weeks(FILL_POT_WEEKS)))
     needs = needs_hardening(known.plant, grown_under_cover=_soft(known, since, today), on=today,
                             climate=known.climate)  # fmt: skip
@@ -189,9 +179,7 @@ def _potted(known: Known, today: date) -> Iterable[Nudge]:
         window = _stretch(
             start, (start, start + _days(14)), last, "harden", f"{needs.why} {first.why}", steps.source
         )
-        yield _nudge(
-            known, "harden", f"Begin hardening off {_named(known)}", window, Stage.POTTED, task="harden"
-        )
+        yield _nudge(known, "harden", "Begin hardening off {}", window, Stage.POTTED, task="harden")
     elif planting is not None:
         yield from _plant_out(known, Stage.POTTED, planting, since + weeks(FILL_POT_WEEKS))
     yield from _winter(known, Stage.POTTED, planting, today)
@@ -209,14 +197,13 @@ def _shade(known: Known, since: date, pot: e.Pot | None) -> Iterable[Nudge]:
         return
     end = since + _days(days)
     window = _stretch(end, (end, end + _days(2)), end + _days(7), "light", advice.why, advice.source)
-    yield _nudge(known, "shade", f"Bring {_named(known)} back into the light it likes", window, Stage.POTTED)
+    yield _nudge(known, "shade", "Bring {} back into the light it likes", window, Stage.POTTED)
 
 
 def _plant_out(known: Known, stage: Stage, planting: Window, earliest: date) -> Iterable[Nudge]:
-    lot = known.lot
     opens = max(planting.opens, min(earliest, planting.closes))
     window = _stretch(opens, planting.best, planting.closes, planting.what, planting.why, planting.source)
-    what = f"Plant {_named(known)} out; 'cuttings spot {lot.code}' says where"
+    what = "Plant {} out; 'cuttings spot LOT' says where"
     yield _nudge(known, "plant", what, window, stage, task="plant")
 
 
@@ -230,9 +217,9 @@ def _winter(known: Known, stage: Stage, planting: Window | None, today: date) ->
     closes = autumn.freeze if hardy else autumn.first_autumn
     best = (opens + weeks(2), closes - weeks(1)) if hardy else (opens, closes - weeks(1))
     what = (
-        f"Sink the pots of {_named(known)} in soil, or group them in a cold frame"
+        "Sink the pots of {} in soil, or group them in a cold frame"
         if hardy
-        else f"Bring {_named(known)} indoors for the winter"
+        else "Bring {} indoors for the winter"
     )
     why = autumn.said(
         "Roots in a pot above the ground meet far more cold than roots in the ground."
@@ -250,15 +237,11 @@ def _hardening(known: Known, today: date) -> Iterable[Nudge]:
     if where.next_day is None:
         why = f"All {len(steps.days)} days of its plan are done."
         window = _stretch(today, (today, today + _days(3)), today + _days(14), "finish", why, steps.source)
-        yield _nudge(
-            known, "harden", f"Finish hardening off {_named(known)}", window, Stage.HARDENING, task="harden"
-        )
+        yield _nudge(known, "harden", "Finish hardening off {}", window, Stage.HARDENING, task="harden")
         return
     window = _stretch(today, (today, today + _days(where.left - 1)), today + _days(where.left + 6), "harden",
                       f"{steps.why} {where.next_day.note}", steps.source)  # fmt: skip
-    what = (
-        f"Harden {_named(known)}, day {where.next_day.number} of {len(steps.days)}: {_outing(where.next_day)}"
-    )
+    what = f"Harden {{}}, day {where.next_day.number} of {len(steps.days)}: {_outing(where.next_day)}"
     yield _nudge(known, "harden", what, window, Stage.HARDENING, task="harden")
 
 
@@ -283,7 +266,7 @@ def _planted(known: Known, today: date) -> Iterable[Nudge]:
     window = _stretch(
         since, (today, today + _days(6)), since + weeks(WATER_WEEKS), "water", why, WATER_SOURCE
     )
-    what = f"Water {_named(known)} {how} unless it rains"
+    what = f"Water {{}} {how} unless it rains"
     yield _nudge(known, "water", what, window, Stage.PLANTED)
 
 

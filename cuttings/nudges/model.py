@@ -11,12 +11,14 @@ from cuttings.rules.advice import Window
 class Nudge:
     """One thing worth doing.
 
-    ``id`` stays the same from week to week for the same thing. ``task`` is the command that records it,
-    empty for care that leaves no entry. ``stems`` are those that it serves.
+    ``id`` stays the same from week to week for the same thing. ``job`` is the sentence, with ``{}`` where
+    ``name``, the lot or plant it is for, belongs. ``task`` is the command that records it, empty for care
+    that leaves no entry. ``stems`` are those that it serves.
     """
 
     id: str
-    what: str
+    job: str
+    name: str
     window: Window
     task: str = ""
     lot: str = ""
@@ -25,6 +27,10 @@ class Nudge:
     stems: int = 0
     minutes: int = 5
     caution: str = ""
+
+    @property
+    def what(self) -> str:
+        return self.job.replace("{}", self.name, 1)
 
     def cost_of_waiting(self, until: date) -> float:
         """Stems at stake if it is not done by a day: all once the window has closed.

@@ -72,7 +72,8 @@ def _mark(mark: Mark, book: Book, catalogue: Catalogue, climate: Climate, today:
     area = next((area for area in book.areas if area.casefold() in mark.where.casefold()), "")
     return Nudge(
         id=f"{mark.code}:{mark.purpose}",
-        what=f"{verb[:1].upper()}{verb[1:]} {name} at mark {mark.code}{where}{tape}",
+        job=f"{verb[:1].upper()}{verb[1:]} {{}}{where}{tape}",
+        name=f"{name} at mark {mark.code}",
         window=window,
         task="mark",
         mark=mark.code,
@@ -93,7 +94,8 @@ def _tell_frost(today: date) -> Nudge:
     )
     return Nudge(
         id="garden:frost",
-        what="Tell the frost dates: 'cuttings garden --last-frost MM-DD --first-frost MM-DD'",
+        job="Tell {}: 'cuttings garden --last-frost MM-DD --first-frost MM-DD'",
+        name="the frost dates",
         window=window,
         task="garden",
         minutes=2,

@@ -8,7 +8,7 @@ plant says which level each borrowed value came from.
 import json
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Any
 
 import cattrs
@@ -18,6 +18,7 @@ from cuttings.plants.model import UNPUBLISHED, Plant, Reference, Way
 from cuttings.plants.names import folded, genus_of, nearest
 from cuttings.words import Method, PlantType
 
+DATA = Path(__file__).parent / "data"
 PLANT_FILES = ("woody.json", "herbaceous.json", "bulbs-and-tender.json")
 Record = dict[str, Any]
 
@@ -158,8 +159,7 @@ class Catalogue:
 
 def read(name: str) -> Record:
     """One data file of the package, as it stands."""
-    text = files("cuttings.plants").joinpath("data", name).read_text(encoding="utf-8")
-    data: Record = json.loads(text)
+    data: Record = json.loads((DATA / name).read_bytes())
     return data
 
 

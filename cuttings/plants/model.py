@@ -95,9 +95,9 @@ class Bloom:
     wood: str = ""
 
 
-@frozen
+@frozen(eq=False)
 class Plant:
-    """Everything known of one plant, after inheritance.
+    """Everything known of one plant, after inheritance. Compared by identity: the catalogue makes each once.
 
     ``level`` is the record the plant was found at (``species``, ``cultivar``, ``genus`` or ``type``) and
     ``levels`` says, for each field that came from further up, from where.

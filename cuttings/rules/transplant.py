@@ -5,6 +5,7 @@ counts from the last frost; the heat of summer is left alone.
 """
 
 from datetime import date
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -88,6 +89,7 @@ TENDER_CLOSES_WEEKS = 8
 """Weeks before the first frost after which a tender plant has too little summer left; from memory."""
 
 
+@lru_cache(maxsize=1024)
 def planting_windows(
     plant: Plant, climate: Climate, year: int, *, from_pot: bool = True
 ) -> tuple[Window, ...]:

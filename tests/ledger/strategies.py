@@ -11,15 +11,14 @@ import attrs
 from hypothesis import strategies as st
 
 from cuttings.ledger import entries as e
-from cuttings.words import LIVING, Cause, Light, Method, Stage, Wood
+from cuttings.words import LIVING, Cause, Light, Method, Purpose, Stage, Wood
 
 LOTS = ("26-001", "26-002", "26-003", "26-004")
 SITE = "kitchen bed"
 FIRST_DAY = date(2026, 4, 1)
 
-TEXT = st.text(max_size=30) | st.text(
-    alphabet='\x00\x07\x1b\x7f\x85\u2028\n\r\t"\\,:{}sum é中🌱', max_size=30
-)
+_AWKWARD = '\x00\x07\x1b\x7f\x85\u2028\n\r\t"\\,:{}sum é中🌱'
+TEXT = st.text(max_size=30) | st.text(alphabet=_AWKWARD, max_size=30)
 """Any Unicode text, and text full of what could break a line, a string or a terminal."""
 
 
@@ -51,7 +50,8 @@ def values(kind: Any) -> st.SearchStrategy[Any]:
 def whole(cls: type[Any]) -> st.SearchStrategy[Any]:
     """Instances of an attrs class, each field left at its default now and then."""
     attrs.resolve_types(cls)
-    required, optional = {}, {}
+    required: dict[str, st.SearchStrategy[Any]] = {}
+    optional: dict[str, st.SearchStrategy[Any]] = {}
     for attribute in attrs.fields(cls):
         assert attribute.type is not None
         fields = required if attribute.default is attrs.NOTHING else optional
@@ -87,15 +87,16 @@ _FIELDS: Mapping[type[e.LotEntry], Mapping[str, Any]] = {
 
 _days = st.integers(0, 60).map(lambda days: FIRST_DAY + timedelta(days=days))
 _counts = st.integers(1, 6)
+_lots = st.sampled_from([*LOTS, *LOTS[:2] * 2])
 _stages = st.sampled_from(list(Stage)) | st.none()
 
 
 @st.composite
 def _starting(draw: st.DrawFn, entry_id: str) -> e.Entry:
-    kind = draw(st.sampled_from([e.Find, e.Strike, e.Layer, e.Divide]))
+    kind: type[e.Start] = draw(st.sampled_from([e.Find, e.Strike, e.Layer, e.Divide]))
     target = draw(st.sampled_from([Stage.WAITING, Stage.ROOTED]))
     return kind(
-        id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), plant="Ribes rubrum",
+        id=entry_id, on=draw(_days), lot=draw(_lots), plant="Ribes rubrum",
         method=Method.SIMPLE_LAYER, moves=(e.Move(count=draw(st.integers(1, 20)), target=target),),
         **_FIELDS.get(kind, {}),
     )  # fmt: skip
@@ -106,34 +107,32 @@ def _moving(draw: st.DrawFn, entry_id: str) -> e.Entry:
     kind = draw(st.sampled_from(list(_USUAL)))
     steps = draw(st.lists(st.sampled_from(_USUAL[kind]), min_size=1, max_size=2, unique=True))
     moves = tuple(e.Move(count=draw(_counts), source=source, target=target) for source, target in steps)
-    return kind(
-        id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), moves=moves, **_FIELDS.get(kind, {})
-    )
+    return kind(id=entry_id, on=draw(_days), lot=draw(_lots), moves=moves, **_FIELDS.get(kind, {}))
 
 
 @st.composite
 def _nonsense(draw: st.DrawFn, entry_id: str) -> e.Entry:
     """Any kind with any move, most of which must be refused."""
-    kind = draw(st.sampled_from([*_USUAL, e.Note, e.Find, e.Divide]))
+    kind: type[e.LotEntry] = draw(st.sampled_from([*_USUAL, e.Note, e.Find, e.Divide]))
     move = e.Move(count=draw(st.integers(-2, 3)), source=draw(_stages), target=draw(_stages))
     fields = dict(_FIELDS.get(kind, {}))
     if issubclass(kind, e.Start):
         fields |= {"plant": "Buxus", "method": Method.OFFSET}
-    return kind(id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), moves=(move,), **fields)
+    return kind(id=entry_id, on=draw(_days), lot=draw(_lots), moves=(move,), **fields)
 
 
 @st.composite
 def _splitting(draw: st.DrawFn, entry_id: str) -> e.Entry:
     steps = draw(st.lists(st.sampled_from(list(Stage)), min_size=1, max_size=2, unique=True))
     return e.Split(
-        id=entry_id, on=draw(_days), lot=draw(st.sampled_from(LOTS)), into=draw(st.sampled_from(LOTS)),
+        id=entry_id, on=draw(_days), lot=draw(_lots), into=draw(st.sampled_from(LOTS)),
         moves=tuple(e.Move(count=draw(_counts), source=stage) for stage in steps),
     )  # fmt: skip
 
 
 @st.composite
 def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
-    on, lot = draw(_days), draw(st.sampled_from(LOTS))
+    on, lot = draw(_days), draw(_lots)
     spot = draw(st.sampled_from(["kitchen-bed@1,0.5", "kitchen-bed@2,0.5"]))
     code = draw(st.sampled_from(["M26-001", "M26-002"]))
     return draw(
@@ -143,7 +142,7 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
                 e.SiteFacts(id=entry_id, on=on, name=SITE, area="kitchen side", light=Light.FULL_SUN),
                 e.HoldSpot(id=entry_id, on=on, lot=lot, site=SITE, spot=spot, at=(1.0, 0.5), radius_m=0.6),
                 e.ReleaseSpot(id=entry_id, on=on, spot=spot),
-                e.Mark(id=entry_id, on=on, code=code, plant="Galanthus", purpose=e.Purpose.LIFT),
+                e.Mark(id=entry_id, on=on, code=code, plant="Galanthus", purpose=Purpose.LIFT),
                 e.MarkDone(id=entry_id, on=on, code=code),
                 e.GrowingHere(id=entry_id, on=on, site=SITE, plant="Iris sibirica"),
             ]
@@ -160,26 +159,38 @@ def numbered(number: int) -> str:
 def candidates(draw: st.DrawFn, most: int = 30) -> list[e.Entry]:
     """Entries as they might be offered to one book in turn, sensible and not, in any order of days.
 
-    The first few begin a site and two lots, so that the rest have something to move.
+    The first few begin a site and two lots with stems at every stage, so that the rest have something
+    to move.
     """
-    entries: list[e.Entry] = [
-        e.SiteFacts(id=numbered(0), on=FIRST_DAY, name=SITE, area="kitchen side", light=Light.FULL_SUN),
-        *(
-            e.Find(
-                id=numbered(i), on=FIRST_DAY, lot=LOTS[i], plant="Rosmarinus", method=Method.SIMPLE_LAYER,
-                moves=(e.Move(count=8, target=Stage.WAITING), e.Move(count=8, target=Stage.ROOTED)),
-            )
-            for i in (1, 2)
-        ),
-    ]  # fmt: skip
-    kinds = st.sampled_from(
-        [_moving] * 7 + [_starting, _splitting, _placing, _placing, _nonsense, None, None]
-    )
-    for make in draw(st.lists(kinds, max_size=most)):
+    entries = _beginning()
+    several = [_moving] * 7 + [_placing] * 3 + [_splitting] * 2
+    kinds = st.sampled_from([*several, _starting, _nonsense, None])
+    for make in draw(st.lists(kinds, min_size=5, max_size=most)):
         entry_id = numbered(len(entries))
         if make is None:
             target = draw(st.integers(0, len(entries) + 1))
             entries.append(e.Reverse(id=entry_id, on=draw(_days), target=numbered(target)))
         else:
             entries.append(draw(make(entry_id)))
+    return entries
+
+
+def _beginning() -> list[e.Entry]:
+    entries: list[e.Entry] = [
+        e.SiteFacts(id=numbered(0), on=FIRST_DAY, name=SITE, area="kitchen side", light=Light.FULL_SUN)
+    ]
+    for lot in LOTS[:2]:
+        start = (e.Move(count=8, target=Stage.WAITING), e.Move(count=20, target=Stage.ROOTED))
+        entries.append(
+            e.Find(
+                id=numbered(len(entries)), on=FIRST_DAY, lot=lot, plant="Rosmarinus",
+                method=Method.SIMPLE_LAYER, moves=start,
+            )
+        )  # fmt: skip
+        steps: tuple[tuple[type[e.LotEntry], int], ...] = ((e.Pot, 15), (e.Harden, 10), (e.Ready, 5))
+        for kind, count in steps:
+            source, target = _USUAL[kind][0]
+            moves = (e.Move(count=count, source=source, target=target),)
+            more = _FIELDS.get(kind, {})
+            entries.append(kind(id=numbered(len(entries)), on=FIRST_DAY, lot=lot, moves=moves, **more))
     return entries

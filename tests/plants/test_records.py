@@ -139,10 +139,12 @@ def test_every_way_says_when_and_how_long(plant: Plant) -> None:
         assert way.months, f"{where} months: none"
         assert way.season, f"{where} season: empty"
         assert way.rooting_days is not None, f"{where} rooting_days: missing"
-        assert 7 <= way.rooting_days[0], f"{where} rooting_days: {way.rooting_days}"
+        assert way.rooting_days[0] >= 7, f"{where} rooting_days: {way.rooting_days}"
         assert way.rooting_days[1] <= 1100, f"{where} rooting_days: {way.rooting_days}"
         assert way.take is None or (way.take[0] >= 0.0 and way.take[1] <= 1.0), f"{where} take: {way.take}"
-        assert way.iba_ppm is None or way.method.is_cutting or way.method.is_layer, f"{where} iba_ppm: {way.iba_ppm}"
+        assert way.iba_ppm is None or way.method.is_cutting or way.method.is_layer, (
+            f"{where} iba_ppm: {way.iba_ppm}"
+        )
 
 
 def test_choices_are_of_the_words_allowed(plant: Plant) -> None:

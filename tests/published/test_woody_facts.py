@@ -329,10 +329,33 @@ METHODS = (
 """What is published of a method, whatever the plant."""
 
 PLANTS = (
-    Fact("Hydrangea anomala subsp. petiolaris", None, "height_m", 7, 10, "m", kwantlen(
-        "plant/printableSummary/82", "Hydrangea petiolaris")),
-    Fact("Hydrangea paniculata", None, "height_m", 2, 3, "m", kwantlen("PlantPrint/hypa", "Hydrangea paniculata")),
-    Fact("Hydrangea paniculata", None, "zones", 3, 3, "zones", kwantlen("PlantPrint/hypa", "Hydrangea paniculata")),
+    Fact(
+        "Hydrangea anomala subsp. petiolaris",
+        None,
+        "height_m",
+        7,
+        10,
+        "m",
+        kwantlen("plant/printableSummary/82", "Hydrangea petiolaris"),
+    ),
+    Fact(
+        "Hydrangea paniculata",
+        None,
+        "height_m",
+        2,
+        3,
+        "m",
+        kwantlen("PlantPrint/hypa", "Hydrangea paniculata"),
+    ),
+    Fact(
+        "Hydrangea paniculata",
+        None,
+        "zones",
+        3,
+        3,
+        "zones",
+        kwantlen("PlantPrint/hypa", "Hydrangea paniculata"),
+    ),
     Fact("Cornus sericea", None, "spread_m", 2, 3, "m", kwantlen("PlantPrint/cost", "Cornus sericea")),
     Fact("Cornus alba", None, "zones", 3, 3, "zones", kwantlen("PlantPrint/coab", "Cornus alba")),
     Fact("Spiraea japonica", None, "height_m", 1.3, 2, "m", kwantlen("PlantPrint/spcv", "Spiraea japonica")),
@@ -431,4 +454,6 @@ def test_currants_and_gooseberries_defer_to_local_rules(name: str) -> None:
     """North Carolina Department of Agriculture: White Pine Blister Rust,
     http://ncagr.gov/plantindustry/plant/disease/48A-04.htm: the genus may not be grown there."""
     cautions = standard().plant(name).cautions
-    assert any(c.kind == "law" and "local rules" in c.text for c in cautions), f"{name}: no caution about the law"
+    assert any(c.kind == "law" and "local rules" in c.text for c in cautions), (
+        f"{name}: no caution about the law"
+    )
