@@ -1,6 +1,5 @@
 """The command table. Each command's module is imported only when the command is called."""
 
-import gc
 import os
 import sys
 from collections.abc import Mapping, Sequence
@@ -127,9 +126,3 @@ def _one_sentence(error: click.ClickException) -> str:
     where = getattr(error, "ctx", None)
     hint = f"; see '{where.command_path} --help'" if where is not None and "--help" not in message else ""
     return f"{message[:1].upper()}{message[1:]}{hint}."
-
-
-def main() -> None:
-    """The console script."""
-    gc.disable()  # a command lives a fraction of a second; collecting would cost more than it frees
-    sys.exit(run(sys.argv[1:]))

@@ -17,7 +17,7 @@ from cuttings.ledger.stages import spoken_counts
 from cuttings.nudges.week import week
 from cuttings.plants.catalogue import standard
 from cuttings.show.page import Page
-from cuttings.words import Stage
+from cuttings.words import LIVING, Stage
 
 MOST_SHOWN = 4
 
@@ -201,8 +201,8 @@ def _show(desk: Desk) -> None:
     page.row("", "Nothing needs doing this week." if book.lots else "No lots yet.", only_if=not nudges)
     totals: dict[Stage, int] = {}
     for lot in book.live_lots():
-        for stage, count in lot.stages.items():
-            totals[stage] = totals.get(stage, 0) + count
+        for stage in LIVING:
+            totals[stage] = totals.get(stage, 0) + lot.at(stage)
     page.gap()
     live = len(book.live_lots())
     page.row("Held", f"{live} lots: {spoken_counts(totals)}.", only_if=bool(live))

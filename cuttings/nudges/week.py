@@ -28,23 +28,22 @@ def week(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
 
     The ones that lose most by waiting until after ``last`` come first, then those that close soonest.
     """
-    found = [
-        nudge
-        for nudge in _all(book, catalogue, climate, first)
-        if nudge.window.opens <= last and nudge.window.closes >= first
-    ]
+    found = _all(book, catalogue, climate, first, last)
     return sorted(found, key=lambda nudge: (-nudge.cost_of_waiting(last), nudge.window.closes, nudge.id))
 
 
-def _all(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Iterable[Nudge]:
+def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: date) -> Iterable[Nudge]:
     if climate.frost is None:
-        yield _tell_frost(today)
+        yield _tell_frost(first)
     for lot in book.lots.values():
         if lot.living or lot.at(Stage.PLANTED):
-            for nudge in nudges_for(known(lot, catalogue, climate), today):
-                yield evolve(nudge, area=_area(book, lot))
+            for nudge in nudges_for(known(lot, catalogue, climate), first):
+                if nudge.window.opens <= last:
+                    yield evolve(nudge, area=_area(book, lot))
     for mark in book.open_marks():
-        yield _mark(mark, book, catalogue, climate, today)
+        nudge = _mark(mark, book, catalogue, climate, first)
+        if nudge.window.opens <= last and nudge.window.closes >= first:
+            yield nudge
 
 
 def _area(book: Book, lot: Lot) -> str:

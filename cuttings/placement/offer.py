@@ -11,13 +11,13 @@ from cuttings.climate.climate import Climate
 from cuttings.ledger.places import Site
 from cuttings.placement.fit import Fit, fit, with_verdict
 from cuttings.placement.outline import plot
-from cuttings.placement.reasons import FOR, NOT_SAID, REFUSED, Verdict
+from cuttings.placement.reasons import FOR, NOT_SAID, REACHES_OVER, REFUSED, Verdict
 from cuttings.placement.room import (
-    STEP_M,
     UNKNOWN_RADIUS_M,
     Circle,
     each_free,
     radius,
+    reach_over,
     unmeasured,
     widest_free,
 )
@@ -29,9 +29,6 @@ from cuttings.words import Units
 TALL_M = 0.9
 """A plant of this height goes to the back, a lower one to the front, where nothing is known of its
 neighbours; from memory. That low plants stand before tall ones is common practice."""
-
-STEPS_A_RADIUS = 6
-"""A wide plant is placed less finely than a small one: by a sixth of its radius; from memory."""
 
 LEAST_SHARE = 0.5
 """Nobody keeps a plant to less than about half the width it wants to grow to; from memory."""
@@ -71,8 +68,7 @@ class Offer:
         """
         if plot(self.site) is None:
             yield from repeat(None)
-        step = max(STEP_M, self.radius_m / STEPS_A_RADIUS)
-        for x, y in each_free(self.site, self.radius_m, occupied, step_m=step, from_back=self.from_back):
+        for x, y in each_free(self.site, self.radius_m, occupied, from_back=self.from_back):
             yield spot_at(self.site, x, y, self.radius_m)
 
 
@@ -93,8 +89,7 @@ def offers(
         neighbours = [known[each.plant] for each in site.growing if each.plant in known]
         suits = fit(wanted.plant, site, climate, units, mother_site=wanted.mother_site, neighbours=neighbours)
         from_back = goes_to_back(wanted.plant, neighbours)
-        for verdict in (*_of_height(wanted.plant, site, from_back, units), *_of_width(wanted.plant, units),
-                        *_of_room(site, units)):  # fmt: skip
+        for verdict in _of_its_place(wanted.plant, site, units, from_back):
             suits = with_verdict(suits, verdict)
         found.append(Offer(site, suits, radius(wanted.plant), from_back))
     return sorted(found, key=lambda offer: offer.preference)
@@ -123,6 +118,13 @@ def no_room(offer: Offer, occupied: Sequence[Circle], units: Units, left: int = 
     return Verdict(f"There is no room left for {many}.", REFUSED, change)
 
 
+def _of_its_place(plant: Plant, site: Site, units: Units, from_back: bool) -> Iterator[Verdict]:
+    yield from _of_height(plant, site, from_back, units)
+    yield from _of_width(plant, units)
+    yield from _of_reach(plant, site, units)
+    yield from _of_room(site, units)
+
+
 def _of_height(plant: Plant, site: Site, from_back: bool, units: Units) -> Iterator[Verdict]:
     if plant.height_m is None or plot(site) is None:
         return
@@ -140,6 +142,12 @@ def _of_width(plant: Plant, units: Units) -> Iterator[Verdict]:
         yield Verdict(
             f"Nobody has said how wide it grows; {across} is a general figure for a {kind}.", NOT_SAID
         )
+
+
+def _of_reach(plant: Plant, site: Site, units: Units) -> Iterator[Verdict]:
+    if over := reach_over(site, radius(plant)):
+        edge = show_length(over * radius(plant), units)
+        yield Verdict(f"The bed is narrow for it: it will grow up to {edge} over the edge.", REACHES_OVER)
 
 
 def _of_room(site: Site, units: Units) -> Iterator[Verdict]:

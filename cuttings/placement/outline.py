@@ -1,8 +1,7 @@
-"""The ground plan of a site: its edges, its area, and how far a point stands from them. All in metres.
+"""The ground plan of a site: its edges, its area, and how much room they leave at a point. All in metres.
 
-The whole mature plant must lie inside the outline: what is beyond an edge may be a wall, a lawn or another
-plant, and nobody has said which. Along a path the setback is kept free as well; where no path side is named,
-a setback is kept along every edge.
+Along a path the setback is kept free. Where no path side is named, a setback is kept along every edge. The
+other edges are open: a plant may reach over them if it must.
 """
 
 import math
@@ -27,11 +26,11 @@ DIAGONAL = math.cos(math.radians(45.0)) - 1e-9
 
 @frozen
 class Edge:
-    """One straight edge of an outline, with the room to keep free along it."""
+    """One straight edge of an outline, with the room to keep free along it; ``None`` if it is open."""
 
     start: Point
     end: Point
-    keep_free_m: float = 0.0
+    keep_free_m: float | None = None
 
     def distance(self, x: float, y: float) -> float:
         """How far a point is from the nearest part of the edge."""
@@ -44,12 +43,15 @@ class Edge:
 
 @frozen
 class Plot:
-    """A site's outline made ready for measuring; ``low`` and ``high`` are the corners of its bounding box."""
+    """A site's outline made ready for measuring; ``low`` and ``high`` are the corners of its bounding box,
+    and ``closed`` the sides along which ``keep_free_m`` is kept."""
 
     edges: tuple[Edge, ...]
     low: Point
     high: Point
     area_m2: float
+    closed: frozenset[PathSide]
+    keep_free_m: float
 
     def holds(self, x: float, y: float) -> bool:
         """Whether a point lies inside the outline, by counting the edges to one side of it."""
@@ -60,14 +62,22 @@ class Plot:
                 inside = not inside
         return inside
 
-    def room_at(self, x: float, y: float) -> float:
+    def room_at(self, x: float, y: float, reach: float = 0.0) -> float:
         """The radius of the largest plant that could stand at a point for the edges' sake.
 
         Below 0 where the point lies outside or in the room kept free.
+
+        Args:
+            reach: the share of its radius by which the plant may grow over an open edge.
         """
         if not self.holds(x, y):
             return -1.0
-        return min(edge.distance(x, y) - edge.keep_free_m for edge in self.edges)
+        return min(
+            edge.distance(x, y) / (1.0 - reach)
+            if edge.keep_free_m is None
+            else edge.distance(x, y) - edge.keep_free_m
+            for edge in self.edges
+        )
 
 
 def plot(site: Site) -> Plot | None:
@@ -79,7 +89,14 @@ def plot(site: Site) -> Plot | None:
     if area < 0.0:  # always walked with the ground on the left, so that every edge faces to its right
         corners = corners[::-1]
     xs, ys = [x for x, _ in corners], [y for _, y in corners]
-    return Plot(_edges(corners, site), (min(xs), min(ys)), (max(xs), max(ys)), abs(area))
+    return Plot(
+        edges=_edges(corners, site),
+        low=(min(xs), min(ys)),
+        high=(max(xs), max(ys)),
+        area_m2=abs(area),
+        closed=_closed(site),
+        keep_free_m=site.setback_m,
+    )
 
 
 def covers(site: Site, at: Point) -> bool:
@@ -103,14 +120,20 @@ def _pairs(corners: Sequence[Point]) -> list[tuple[Point, Point]]:
     return list(zip(corners, [*corners[1:], *corners[:1]], strict=True))
 
 
+def _closed(site: Site) -> frozenset[PathSide]:
+    if site.path_side is not PathSide.NONE:
+        return frozenset({site.path_side})
+    return frozenset(TOWARDS) if site.setback_m > 0.0 else frozenset()
+
+
 def _edges(corners: Sequence[Point], site: Site) -> tuple[Edge, ...]:
     pairs = _pairs(corners)
     if site.path_side is PathSide.NONE:
-        return tuple(Edge(start, end, site.setback_m) for start, end in pairs)
+        return tuple(Edge(start, end, site.setback_m or None) for start, end in pairs)
     facing = [_facing(start, end, TOWARDS[site.path_side]) for start, end in pairs]
     enough = min(DIAGONAL, max(facing))  # some edge always runs along the path
     return tuple(
-        Edge(start, end, site.setback_m if faces >= enough else 0.0)
+        Edge(start, end, site.setback_m if faces >= enough else None)
         for (start, end), faces in zip(pairs, facing, strict=True)
     )
 

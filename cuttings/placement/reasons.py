@@ -6,6 +6,7 @@ little against the site and says what is missing.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
+from math import ceil
 
 from attrs import field, frozen
 
@@ -25,6 +26,7 @@ WARM_END = 0.9
 MAY_GROW_TOO_TALL = 0.9
 RUNS_INTO_OTHERS = 0.85
 NOT_SAID = 0.9
+REACHES_OVER = 0.8
 FLOWERS_WITH_THE_REST = 0.97
 """The weights are this program's own judgement, from memory: nobody publishes such figures. They put sites
 in order and are no chance of survival. Light weighs most: water and soil can be helped, shade hardly."""
@@ -32,9 +34,9 @@ in order and are no chance of survival. Light weighs most: water and soil can be
 PH_MARGIN = 0.5
 """How far outside its range a plant still grows, in units of pH; from memory."""
 
-ORDINARY_PH = 6.5
-"""The pH at which most garden plants thrive (common practice); only a plant whose range leaves it out needs
-its soil measured."""
+ORDINARY_PH = (6.0, 7.0)
+"""The pH of ordinary garden soil, in which most plants thrive (common practice); only a plant whose range
+lies outside needs its soil measured."""
 
 WALNUT_REACH_M = 80 * 0.3048
 """How far the roots of a full-grown black walnut can poison other plants: 50 to 60 ft as a rule, up to 80.
@@ -173,7 +175,7 @@ def acidity(asked: Question) -> Iterator[Verdict]:
     low, high = liked
     span = f"pH {low:g} to {high:g}"
     if here is None:
-        if not low <= ORDINARY_PH <= high:
+        if high <= ORDINARY_PH[0] or low >= ORDINARY_PH[1]:
             yield Verdict(
                 f"It wants {span}, and nobody has measured the soil of {asked.site.name}.", NOT_SAID
             )
@@ -215,7 +217,8 @@ def walnut(asked: Question) -> Iterator[Verdict]:
     if not asked.site.walnut:
         return
     if asked.plant.juglone == "sensitive":
-        reach = show_length(WALNUT_REACH_M, asked.units)
+        metric = asked.units is Units.METRIC
+        reach = show_length(float(ceil(WALNUT_REACH_M)) if metric else WALNUT_REACH_M, asked.units)
         yield Verdict(
             "Walnut roots would poison it.", REFUSED, f"if it stood more than {reach} from the walnut's trunk"
         )

@@ -1,11 +1,14 @@
-"""The room on a site: what stands there, the positions that are free, and how many plants fill a patch.
+"""The room on a site: what stands there and the positions that are free.
 
 A plant is a circle of its mature size. Positions are whole centimetres, as a tape and a label have them.
+
+It stands whole inside the outline where the empty site is wide enough for it. In a bed that is not, it may
+reach over the edges by half its radius, as shrubs in borders do: its stem and roots are then still well
+inside. It never reaches over an edge along a path, or one with a setback.
 """
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from enum import StrEnum
 from itertools import product
 
 from attrs import frozen
@@ -13,11 +16,15 @@ from attrs import frozen
 from cuttings.ledger.places import Growing, Hold, Point, Site
 from cuttings.placement.outline import Plot, plot
 from cuttings.plants.model import Plant
+from cuttings.words import PathSide
 
 Position = Point
 
 UNKNOWN_RADIUS_M = 0.3
 """The mature radius taken for a plant nobody knows the spread of; from memory, a middling perennial."""
+
+REACH = 0.5
+"""The share of its radius by which a plant may grow over the edge of a bed too narrow for it; from memory."""
 
 STEP_M = 0.1
 """How finely positions are tried: a hand's breadth, nearer than anyone plants by eye."""
@@ -70,6 +77,16 @@ def _radius_of(growing: Growing) -> float:
     return growing.radius_m or UNKNOWN_RADIUS_M
 
 
+def reach_over(site: Site, radius_m: float) -> float:
+    """The share of its radius a plant may reach over the open edges of a site: 0 where it fits whole."""
+    ground = plot(site)
+    if ground is None:
+        return 0.0
+    columns, rows = _ticks(ground, radius_m, 0.0, STEP_M)
+    whole = any(ground.room_at(x, y) >= radius_m - SLACK_M for y in rows for x in columns)
+    return 0.0 if whole else REACH
+
+
 def free_positions(
     site: Site, radius_m: float, occupied: Sequence[Circle], *, step_m: float = STEP_M
 ) -> list[Position]:
@@ -81,8 +98,9 @@ def free_positions(
         step_m: how finely positions are tried.
 
     Returns:
-        Centres in metres, whose circle lies inside the outline, clear of the path's setback and of every
-        plant. None where the site's size is not known, or where the plants without a position may fill it.
+        Centres in metres, clear of the path's setback and of every plant; the circle lies inside the outline
+        but for what ``reach_over`` allows. None where the site's size is not known, or where the plants
+        without a position may fill it.
 
     Raises:
         ValueError: the radius or the step is not above 0.
@@ -107,17 +125,15 @@ def each_free(
     ground = plot(site)
     if ground is None:
         return
-    grown = standing(site)
-    columns, rows = _ticks(ground, site, radius_m, step_m)
+    grown, reach = standing(site), reach_over(site, radius_m)
+    columns, rows = _ticks(ground, radius_m, reach, step_m)
     for y in reversed(rows) if from_back else rows:
         before = len(occupied)
-        in_reach = [
-            each for each in (*grown, *occupied) if abs(each.y - y) < radius_m + each.radius_m - SLACK_M
-        ]
+        beside = [each for each in (*grown, *occupied) if abs(each.y - y) < radius_m + each.radius_m]
         for x in columns:
-            if not _clear(x, y, radius_m, in_reach) or not _clear(x, y, radius_m, occupied[before:]):
+            if not _clear(x, y, radius_m, beside) or not _clear(x, y, radius_m, occupied[before:]):
                 continue
-            if ground.room_at(x, y) < radius_m - SLACK_M:
+            if ground.room_at(x, y, reach) < radius_m - SLACK_M:
                 continue
             if math.pi * radius_m**2 > _area_left(ground, site, grown, occupied):
                 return
@@ -129,25 +145,26 @@ def widest_free(site: Site, occupied: Sequence[Circle], *, step_m: float = STEP_
     ground = plot(site)
     if ground is None:
         return 0.0
-    taken = [*standing(site), *occupied]
+    reaching = _widest(ground, site, occupied, REACH, step_m)
+    if reaching and reach_over(site, reaching):
+        return reaching
+    return _widest(ground, site, occupied, 0.0, step_m)
+
+
+def _widest(ground: Plot, site: Site, occupied: Sequence[Circle], reach: float, step_m: float) -> float:
+    taken, widest = [*standing(site), *occupied], 0.0
     columns, rows = (
         _trial_ticks(low, high, step_m) for low, high in zip(ground.low, ground.high, strict=True)
     )
-    widest = 0.0
     for x, y in product(columns, rows):
-        widest = max(widest, _room_among(taken, ground, x, y, widest))
+        room = ground.room_at(x, y, reach)
+        for other in taken:
+            if room <= widest:
+                break
+            room = min(room, math.hypot(x - other.x, y - other.y) - other.radius_m)
+        widest = max(widest, room)
     by_area = math.sqrt(max(_area_left(ground, site, taken, ()), 0.0) / math.pi)
     return min(widest, by_area)
-
-
-def _room_among(taken: Iterable[Circle], ground: Plot, x: float, y: float, enough: float) -> float:
-    """The radius of the largest plant that could stand at a point; 0 when it is no more than enough."""
-    room = ground.room_at(x, y)
-    for other in taken:
-        if room <= enough:
-            return 0.0
-        room = min(room, math.hypot(x - other.x, y - other.y) - other.radius_m)
-    return room
 
 
 def _clear(x: float, y: float, radius_m: float, taken: Iterable[Circle]) -> bool:
@@ -168,15 +185,15 @@ def _area_left(ground: Plot, site: Site, grown: Sequence[Circle], occupied: Sequ
     return ground.area_m2 - math.pi * sum(each**2 for each in radii)
 
 
-def _ticks(ground: Plot, site: Site, radius_m: float, step_m: float) -> tuple[list[float], list[float]]:
-    """The columns and rows of positions to try, inside the bounding box by the plant's radius."""
+def _ticks(ground: Plot, radius_m: float, reach: float, step_m: float) -> tuple[list[float], list[float]]:
+    """The columns and rows of positions to try inside the bounding box."""
     (left, front), (right, back) = ground.low, ground.high
-    keep = {side: site.setback_m for side in ("front", "back", "left", "right")
-            if site.path_side in (side, "none")}  # fmt: skip
-    columns = _run(left + radius_m + keep.get("left", 0.0), right - radius_m - keep.get("right", 0.0),
-                   radius_m, step_m)  # fmt: skip
-    rows = _run(front + radius_m + keep.get("front", 0.0), back - radius_m - keep.get("back", 0.0),
-                radius_m, step_m)  # fmt: skip
+
+    def inset(side: PathSide) -> float:
+        return radius_m + ground.keep_free_m if side in ground.closed else radius_m * (1.0 - reach)
+
+    columns = _run(left + inset(PathSide.LEFT), right - inset(PathSide.RIGHT), radius_m, step_m)
+    rows = _run(front + inset(PathSide.FRONT), back - inset(PathSide.BACK), radius_m, step_m)
     return columns, rows
 
 
@@ -184,7 +201,7 @@ def _run(low_m: float, high_m: float, radius_m: float, step_m: float) -> list[fl
     """Positions along one direction. The steps start afresh at every plant's width, and the widths are
     counted from the far end too, so that a row of one kind packs without gaps."""
     low, high = _up_to_cm(low_m), math.floor(high_m * 100 + 1e-6)
-    width, step = 2 * _up_to_cm(radius_m), max(round(step_m * 100), 1)
+    width, step = max(2 * _up_to_cm(radius_m), 1), max(round(step_m * 100), 1)
     near = {at + offset for at in range(low, high + 1, width) for offset in range(0, width, step)}
     far = set(range(high, low - 1, -width))
     return [at / 100 for at in sorted(near | far) if at <= high]
@@ -198,59 +215,3 @@ def _trial_ticks(low_m: float, high_m: float, step_m: float) -> list[float]:
 
 def _up_to_cm(metres: float) -> int:
     return math.ceil(metres * 100 - 1e-6)
-
-
-class Pattern(StrEnum):
-    """How the plants of a patch stand to each other: in line, or each row between those of the last."""
-
-    SQUARE = "square"
-    TRIANGLE = "triangle"
-
-
-class PatchEdge(StrEnum):
-    """Where the outermost plants of a patch stand: on its edge, half a spacing in, or not asked, the patch
-    being counted by its area alone as growers' tables have it."""
-
-    ON = "on"
-    HALF_IN = "half-in"
-    BY_AREA = "by-area"
-
-
-ROW_SPACING = math.sqrt(3) / 2
-"""The distance between the rows of a triangle pattern, as a share of the spacing: plain geometry."""
-
-
-def spacing_count(
-    length_m: float,
-    depth_m: float,
-    spacing_m: float,
-    pattern: Pattern = Pattern.SQUARE,
-    edge: PatchEdge = PatchEdge.HALF_IN,
-) -> int:
-    """How many plants at one spacing fill a rectangle, in rows along its length.
-
-    Raises:
-        ValueError: a measure is not above 0.
-    """
-    if not (length_m > 0.0 and depth_m > 0.0 and spacing_m > 0.0):
-        raise ValueError("A patch needs a length, a depth and a spacing above 0.")
-    row_share = ROW_SPACING if pattern is Pattern.TRIANGLE else 1.0
-    if edge is PatchEdge.BY_AREA:
-        return _whole(length_m * depth_m / (spacing_m**2 * row_share))
-    inset = spacing_m if edge is PatchEdge.HALF_IN else 0.0
-    rows = _along(depth_m - inset, spacing_m * row_share)
-    full = _along(length_m - inset, spacing_m)
-    if pattern is Pattern.SQUARE:
-        return rows * full
-    between = _along(length_m - inset - spacing_m / 2, spacing_m)
-    return math.ceil(rows / 2) * full + rows // 2 * between
-
-
-def _along(metres: float, spacing_m: float) -> int:
-    """Plants in a row with one at its start; none where the row is shorter than nothing."""
-    return max(_whole(metres / spacing_m) + 1, 0)
-
-
-def _whole(number: float) -> int:
-    """The whole part; 1.2 m in steps of 0.3 m are four, though floating point makes a hair less."""
-    return math.floor(number + 1e-9)

@@ -120,6 +120,7 @@ def frozen_ground(climate: Climate, year: int) -> Stretch:
     return freeze, max(freeze, thaw)
 
 
+@lru_cache(maxsize=512)
 def summer(climate: Climate, year: int) -> Stretch:
     """From the average last frost of a year's spring to the first frost that follows it."""
     opens = frosts(climate, year).last_spring
@@ -133,6 +134,7 @@ def in_summer(climate: Climate, on: date, *, after_weeks: float = 0, before_week
     return any(opens + weeks(after_weeks) <= on <= closes - weeks(before_weeks) for opens, closes in seasons)
 
 
+@lru_cache(maxsize=512)
 def growing_season(climate: Climate, year: int) -> Stretch | None:
     """The summer in which roots grow outdoors; ``None`` without frost dates or where they leave none."""
     opens, closes = summer(climate, year)

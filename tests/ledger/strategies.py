@@ -15,6 +15,8 @@ from cuttings.words import LIVING, Cause, Light, Method, Purpose, Stage, Wood
 
 LOTS = ("26-001", "26-002", "26-003", "26-004")
 SITE = "kitchen bed"
+SPOTS = ("kitchen-bed@1,0.5", "kitchen-bed@2,0.5")
+MARKS = ("M26-001", "M26-002")
 FIRST_DAY = date(2026, 4, 1)
 
 _AWKWARD = '\x00\x07\x1b\x7f\x85\u2028\n\r\t"\\,:{}sum é中🌱'
@@ -133,8 +135,7 @@ def _splitting(draw: st.DrawFn, entry_id: str) -> e.Entry:
 @st.composite
 def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
     on, lot = draw(_days), draw(_lots)
-    spot = draw(st.sampled_from(["kitchen-bed@1,0.5", "kitchen-bed@2,0.5"]))
-    code = draw(st.sampled_from(["M26-001", "M26-002"]))
+    spot, code = draw(st.sampled_from(SPOTS)), draw(st.sampled_from(MARKS))
     return draw(
         st.sampled_from(
             [
@@ -159,12 +160,12 @@ def numbered(number: int) -> str:
 def candidates(draw: st.DrawFn, most: int = 30) -> list[e.Entry]:
     """Entries as they might be offered to one book in turn, sensible and not, in any order of days.
 
-    The first few begin a site and two lots with stems at every stage, so that the rest have something
-    to move.
+    The first few begin a site, a mark and two lots with stems at every stage and a spot held, so that
+    the rest have something to move.
     """
     entries = _beginning()
     several = [_moving] * 7 + [_placing] * 3 + [_splitting] * 2
-    kinds = st.sampled_from([*several, _starting, _nonsense, None])
+    kinds = st.sampled_from([*several, _starting, _starting, _nonsense, None])
     for make in draw(st.lists(kinds, min_size=5, max_size=most)):
         entry_id = numbered(len(entries))
         if make is None:
@@ -193,4 +194,14 @@ def _beginning() -> list[e.Entry]:
             moves = (e.Move(count=count, source=source, target=target),)
             more = _FIELDS.get(kind, {})
             entries.append(kind(id=numbered(len(entries)), on=FIRST_DAY, lot=lot, moves=moves, **more))
-    return entries
+    return [
+        *entries,
+        e.HoldSpot(
+            id=numbered(len(entries)), on=FIRST_DAY, lot=LOTS[0], site=SITE, spot=SPOTS[0], at=(1.0, 0.5),
+            radius_m=0.6,
+        ),
+        e.Mark(
+            id=numbered(len(entries) + 1), on=FIRST_DAY, code=MARKS[0], plant="Galanthus",
+            purpose=Purpose.LIFT,
+        ),
+    ]  # fmt: skip

@@ -136,7 +136,7 @@ def test_the_offered_entries_are_a_fair_mix() -> None:
     taken: set[str] = set()
     refused: set[str] = set()
 
-    @settings(unhurried, database=None)
+    @settings(unhurried, max_examples=300)
     @given(candidates())
     def look(offered: list[e.Entry]) -> None:
         ids = {entry.id for entry in accepted(offered).entries}

@@ -5,7 +5,7 @@ import math
 import os
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -313,7 +313,7 @@ def test_wherever_the_last_line_is_torn_the_rest_is_there_and_recording_goes_on(
 def test_wherever_the_very_first_writing_is_torn_recording_begins_anew(tmp_path: Path) -> None:
     record(Ledger(tmp_path / "first"), found("26-001"))
     whole = (tmp_path / "first" / "ledger.jsonl").read_bytes()
-    for cut in range(len(whole) - 1):
+    for cut in range(0, len(whole) - 1, 3):
         folder = tmp_path / f"torn-{cut}"
         folder.mkdir()
         (folder / "ledger.jsonl").write_bytes(whole[:cut])
@@ -451,9 +451,12 @@ def test_two_lines_run_together_are_damage_and_the_rest_is_read(file: Path) -> N
 
 
 def test_every_flipped_bit_of_the_file_is_seen_or_means_the_same(file: Path) -> None:
-    """Nothing misread: each entry that is read is one that was written."""
+    """Each entry that is read is one that was written, and none is missing without a word.
+
+    But for the very last byte: a last line whose newline became something else looks like a torn one.
+    """
     whole = file.read_bytes()
-    written = set(to_line(codec.to_document(entry)) for entry in Ledger(file.parent).book().entries)
+    written = {to_line(codec.to_document(entry)) for entry in Ledger(file.parent).book().entries}
     for at in range(len(whole)):
         changed = bytearray(whole)
         changed[at] ^= 1 << at % 8
@@ -497,7 +500,7 @@ def test_a_ledger_of_a_newer_program_is_left_alone_and_says_so(
 def upgrading(file: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """A ledger of schema 1 under a program of schema 3, each step of which leaves a trace."""
 
-    def noted(step: str) -> "codec.Callable[[Document], Document]":
+    def noted(step: str) -> Callable[[Document], Document]:
         return lambda document: {**document, "note": document.get("note", "") + step}
 
     set_schema(monkeypatch, 3)

@@ -11,7 +11,7 @@ from cuttings.placement.match import Plan, Wanted, joint, rank
 from cuttings.plants.model import Plant
 from cuttings.words import Light, PathSide, PlantType, Units
 from tests.placement.beds import BED, COLD, CURRANT, HEUCHERA, UNHEARD_OF, grown, hold, plants, sites
-from tests.placement.test_room import NEAR, lies_within
+from tests.placement.test_room import NEAR, stands_well
 
 SHADY = evolve(BED, name="North wall", light=Light.SHADE)
 HALF = evolve(BED, name="Gate strip", light=Light.PART_SHADE)
@@ -174,7 +174,7 @@ def test_no_two_placed_plants_overlap_and_none_stands_outside(
     spots = [each.spot for each in plan.plan if each.spot]
     for at, spot in enumerate(spots):
         site = by_name[spot.site]
-        assert lies_within(site, spot.x, spot.y, spot.radius_m)
+        assert stands_well(site, spot.x, spot.y, spot.radius_m)
         others = [(each.x, each.y, each.radius_m) for each in spots[:at] if each.site == spot.site]
         others += [
             (each.x, each.y, each.radius_m)

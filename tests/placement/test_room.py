@@ -12,13 +12,12 @@ from cuttings.placement.match import more_positions
 from cuttings.placement.room import (
     UNKNOWN_RADIUS_M,
     Circle,
-    PatchEdge,
-    Pattern,
     free_positions,
     radius,
-    spacing_count,
+    reach_over,
     widest_free,
 )
+from cuttings.placement.spacing import PatchEdge, Pattern, spacing_count
 from cuttings.words import PathSide
 from tests.placement.beds import BED, CURRANT, UNHEARD_OF, grown, radii, sites
 
@@ -44,12 +43,19 @@ def lies_within(site: Site, x: float, y: float, radius_m: float) -> bool:
     return all(winding(point, site.outline) > math.pi for point in [(x, y), *rim(x, y, radius_m - 1e-4)])
 
 
+def stands_well(site: Site, x: float, y: float, radius_m: float) -> bool:
+    """Whether a plant stands whole inside, or with all of half its width in a bed too narrow for it."""
+    return lies_within(site, x, y, radius_m / 2 if reach_over(site, radius_m) else radius_m)
+
+
 def keeps_off_the_path(site: Site, x: float, y: float, radius_m: float) -> bool:
     """For a rectangle: whether the circle stays the setback away from the side the path runs along."""
     assert site.length_m
     assert site.depth_m
     gaps = {"left": x, "right": site.length_m - x, "front": y, "back": site.depth_m - y}
-    sides = gaps if site.path_side is PathSide.NONE else [site.path_side]
+    sides = [site.path_side]
+    if site.path_side is PathSide.NONE:
+        sides = [side for side in PathSide if side is not PathSide.NONE and site.setback_m]
     return all(gaps[side] - radius_m >= site.setback_m - NEAR for side in sides)
 
 
@@ -68,7 +74,7 @@ def test_every_free_position_is_inside_clear_of_the_path_and_of_the_others(
 ) -> None:
     positions = free_positions(site, radius_m, ())
     for x, y in positions[:: len(positions) // 40 + 1]:
-        assert lies_within(site, x, y, radius_m)
+        assert stands_well(site, x, y, radius_m)
         assert site.corners or keeps_off_the_path(site, x, y, radius_m)
         for other in site.growing:
             assert other.x is not None
@@ -86,7 +92,7 @@ def test_a_group_overlaps_nothing_and_the_nearest_come_first(site: Site, radius_
     circles = [Circle(x, y, radius_m) for x, y in (first, *group)]
     assert len(group) <= count
     assert not overlapping(circles)
-    assert all(lies_within(site, x, y, radius_m) for x, y in group)
+    assert all(stands_well(site, x, y, radius_m) for x, y in group)
     away = [math.dist(first, each) for each in group]
     assert away == pytest.approx(sorted(away))
 
@@ -108,11 +114,22 @@ def test_the_widest_free_place_has_room_for_such_a_plant(site: Site) -> None:
         assert free_positions(site, widest - 0.1, (), step_m=0.02)
 
 
-def test_a_plant_as_wide_as_the_bed_just_fits() -> None:
+def test_a_plant_as_wide_as_the_bed_stands_whole_in_it() -> None:
     positions = free_positions(evolve(BED, depth_m=1.2), 0.6, ())
     assert positions[0] == (0.6, 0.6)
     assert {y for _, y in positions} == {0.6}
-    assert not free_positions(evolve(BED, depth_m=1.19), 0.6, ())
+
+
+def test_in_a_bed_too_narrow_it_reaches_over_by_half_its_radius_but_never_over_the_path() -> None:
+    narrow = evolve(BED, depth_m=0.8)
+    assert reach_over(narrow, 0.4) == 0.0
+    assert reach_over(narrow, 0.5) == 0.5
+    rows = {y for _, y in free_positions(narrow, 0.5, ())}
+    assert (min(rows), max(rows)) == (0.25, 0.55)
+    by_path = evolve(narrow, path_side=PathSide.FRONT, setback_m=0.05)
+    assert {y for _, y in free_positions(by_path, 0.5, ())} == {0.55}
+    assert not free_positions(evolve(narrow, setback_m=0.05), 0.5, ())
+    assert not free_positions(narrow, 0.81, ())
 
 
 def test_a_path_takes_its_setback_from_its_own_side_only() -> None:

@@ -7,7 +7,7 @@ import pytest
 
 from cuttings.placement.light import light_of_hours
 from cuttings.placement.reasons import WALNUT_REACH_M
-from cuttings.placement.room import ROW_SPACING, PatchEdge, Pattern, spacing_count
+from cuttings.placement.spacing import ROW_SPACING, PatchEdge, Pattern, spacing_count
 from cuttings.units import METRES
 from cuttings.words import Light
 
