@@ -94,23 +94,19 @@ def cli(ctx: click.Context) -> None:
         import_module("cuttings.commands.home").home(ctx)
 
 
-def call(arguments: Sequence[str]) -> None:
-    """Run one command line; what goes wrong is raised."""
-    cli.main(args=list(arguments), prog_name="cuttings", standalone_mode=False)
+def call(arguments: Sequence[str], taken_up: Mapping[str, str] | None = None) -> None:
+    """Run one command line; what goes wrong is raised. ``taken_up``: see ``Interview``."""
+    cli.main(args=list(arguments), prog_name="cuttings", standalone_mode=False, obj=taken_up)
 
 
 def run(arguments: Sequence[str]) -> int:
     """Run one command line and return its exit code. Errors are told in one sentence on stderr."""
     try:
         call(arguments)
-    except CuttingsError as error:
-        say_error(error.sentence)
-        return error.exit_code
+    except (CuttingsError, click.ClickException) as error:
+        return tell(error)
     except click.exceptions.Exit as done:
         return done.exit_code
-    except click.ClickException as error:
-        say_error(_one_sentence(error))
-        return 2
     except (KeyboardInterrupt, click.Abort):
         say_error("Stopped; nothing more was recorded.")
         return Cancelled.exit_code
@@ -119,6 +115,15 @@ def run(arguments: Sequence[str]) -> int:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 0
     return 0
+
+
+def tell(error: CuttingsError | click.ClickException) -> int:
+    """Tell what went wrong in one sentence on stderr; the exit code that goes with it."""
+    if isinstance(error, CuttingsError):
+        say_error(error.sentence)
+        return error.exit_code
+    say_error(_one_sentence(error))
+    return 2
 
 
 def _one_sentence(error: click.ClickException) -> str:

@@ -69,13 +69,19 @@ class Interview:
 
     With every needed detail given, nothing is asked: what is left out takes its default. At a terminal
     with something missing, everything that was not given is asked. Elsewhere a missing detail is an
-    error that names every one of them.
+    error that names every one of them. ``taken_up`` holds what was typed before somebody stopped in the
+    middle, by question name; it is not asked for again.
     """
 
     def __init__(
-        self, given: Mapping[str, Any], required: Sequence[Question[Any]], asker: Asker | None
+        self,
+        given: Mapping[str, Any],
+        required: Sequence[Question[Any]],
+        asker: Asker | None,
+        taken_up: Mapping[str, str] | None = None,
     ) -> None:
         self._given = given
+        self._taken_up = dict(taken_up or {})
         missing = [question for question in required if self._answer(question) is None]
         if missing and asker is None:
             wants = "; ".join(f"{q.option} ({q.may_be})" if q.may_be else q.option for q in missing)
@@ -104,8 +110,9 @@ class Interview:
         """
         text = self._answer(question)
         if text is None and self.asker is not None:
+            text = self._typed_before(question)
             try:
-                text = self.asker.ask(question)
+                text = self.asker.ask(question) if text is None else text
             except Cancelled as stop:
                 raise Cancelled(stop.sentence, self._typed) from None
             self._typed[question.name] = text
@@ -120,6 +127,17 @@ class Interview:
             raise Refused(str(error)) from None
         except ValueError as error:
             raise Misused(f"{question.option}: {error}") from None
+
+    def _typed_before(self, question: Question[Any]) -> str | None:
+        """The answer taken up from before, once, and where it still holds."""
+        text = self._taken_up.pop(question.name, None)
+        if text is None:
+            return None
+        try:
+            question.parse(text)
+        except ValueError:
+            return None
+        return text
 
     def given(self, question: Question[T]) -> T | None:
         """The answer of the options alone; never asked for."""

@@ -80,10 +80,9 @@ def by_area(nudges: Sequence[Nudge]) -> dict[str, list[list[Nudge]]]:
 
     Areas and jobs keep the order of their most pressing nudge.
     """
-    areas: dict[str, dict[tuple[object, ...], list[Nudge]]] = {}
+    areas: dict[str, dict[tuple[str, str], list[Nudge]]] = {}
     for nudge in nudges:
-        window = nudge.window
-        alike = (nudge.job, window.why, window.opens, window.best, window.closes)
+        alike = (nudge.job, nudge.window.why)
         areas.setdefault(nudge.area, {}).setdefault(alike, []).append(nudge)
     return {area: list(jobs.values()) for area, jobs in areas.items()}
 

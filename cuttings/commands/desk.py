@@ -69,6 +69,8 @@ class Desk:
     why: bool = False
     plain: bool = False
     asker: Asker | None = None
+    taken_up: Mapping[str, str] | None = None
+    """What was typed before somebody stopped in the middle and chose to go on."""
 
     @cached_property
     def book(self) -> Book:
@@ -95,7 +97,7 @@ class Desk:
 
     def interview(self, given: Mapping[str, Any], required: Sequence[Question[Any]]) -> Interview:
         """Questions for what the options left out; see ``Interview``."""
-        return Interview(given=given, required=required, asker=self.asker)
+        return Interview(given=given, required=required, asker=self.asker, taken_up=self.taken_up)
 
     def write(self, kind: type[E], **fields: Any) -> tuple[Book, E]:
         """Record one entry of a kind; returns the book after it and the entry."""
@@ -198,6 +200,7 @@ def desk_of(ctx: click.Context) -> Desk:
         why=bool(meta.get("why")),
         plain=plain,
         asker=asker,
+        taken_up=ctx.obj,
     )
 
 

@@ -112,20 +112,19 @@ def _run(ctx: click.Context, desk: Desk, chosen: str) -> None:
 
     Somebody who stops in the middle is asked before the answers typed so far are let go.
     """
-    from cuttings.app import call, run
+    from cuttings.app import call, tell
 
-    words = [*_globals(ctx), *chosen.split()]
+    typed: Mapping[str, str] = {}
     while True:
         try:
-            call(words)
+            call([*_globals(ctx), *chosen.split()], typed)
         except Cancelled as stop:
             say_error(stop.sentence)
-            answers = _as_arguments(chosen, stop.typed)
-            if not answers or not _go_on(desk):
+            if not stop.typed or not _go_on(desk):
                 return
-            words = [*words, *answers]
-        except (CuttingsError, click.ClickException):
-            run(words)  # says what is wrong; nothing has been written
+            typed = stop.typed
+        except (CuttingsError, click.ClickException) as error:
+            tell(error)
             return
         else:
             return
@@ -141,29 +140,6 @@ def _go_on(desk: Desk) -> bool:
         return False
 
 
-def _as_arguments(chosen: str, typed: Mapping[str, str]) -> list[str]:
-    """Answers given at prompts as the words of a command line, where the command has a place for them."""
-    from cuttings.app import cli
-
-    command: click.Command | None = cli
-    for word in chosen.split():
-        assert isinstance(command, click.Group)
-        command = command.get_command(click.Context(command), word)
-    assert command is not None
-    arguments = []
-    for parameter in command.params:
-        answer = typed.get((parameter.name or "").replace("_", "-"))
-        if answer is None:
-            continue
-        if isinstance(parameter, click.Option) and parameter.is_flag:
-            arguments += [parameter.opts[0]] * (answer == "yes")
-        elif isinstance(parameter, click.Option):
-            arguments += [parameter.opts[0], answer]
-        else:
-            arguments.append(answer)
-    return arguments
-
-
 def _globals(ctx: click.Context) -> list[str]:
     """The global options that hold, to be handed on."""
     names = {"ledger": "--ledger", "on_day": "--on", "who": "--who"}
@@ -176,14 +152,12 @@ def _globals(ctx: click.Context) -> list[str]:
 
 
 def _welcome(desk: Desk, ctx: click.Context) -> None:
-    from cuttings.app import run
-
     page = Page().heading("A new ledger", str(desk.ledger.folder))
     page.row(
         "", "First the garden: where it lies and when frost comes. Every date that follows rests on that."
     )
     desk.show(page)
-    run([*_globals(ctx), "garden"])
+    _run(ctx, desk, "garden")
 
 
 def _show(desk: Desk) -> None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
@@ -90,10 +90,19 @@ def ask_place(desk: Desk, interview: Interview, lot: Lot) -> Place:
         "site", "Which site?", site_in(desk.book), tuple(Choice(name) for name in desk.book.sites)
     )
     site = interview.ask(named)
-    at = interview.ask(at_question(desk.units))
-    if at is not None and not covers(site, at):
-        raise Refused(f"{at[0]:.2f} m, {at[1]:.2f} m lies outside {site.name}.")
-    return Place(site, at)
+    return Place(site, interview.ask(_position_on(site, at_question(desk.units))))
+
+
+def _position_on(site: Site, question: Question[Point | None]) -> Question[Point | None]:
+    """The question, with positions outside the site turned away."""
+
+    def read(text: str) -> Point | None:
+        at = question.parse(text)
+        if at is not None and not covers(site, at):
+            raise Unfound(f"{at[0]:.2f} m, {at[1]:.2f} m lies outside {site.name}.")
+        return at
+
+    return evolve(question, parse=read)
 
 
 def _ask_spot(desk: Desk, interview: Interview, lot: Lot) -> Place | None:

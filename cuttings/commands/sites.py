@@ -1,6 +1,7 @@
 """Sites: the places a plant can go, and what grows there already."""
 
 from collections.abc import Callable
+from contextlib import suppress
 from typing import Any
 
 import click
@@ -11,7 +12,7 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, site_in, words, yes_no
 from cuttings.dates import parse_date, spoken
-from cuttings.errors import Refused
+from cuttings.errors import Cancelled, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Point, Site
@@ -170,7 +171,8 @@ def add(desk: Desk, **given: Any) -> None:
     _, entry = desk.write(e.SiteFacts, **facts)
     site = desk.book.sites[facts["name"]]
     if interview.asking:
-        _ask_growing(desk, interview, site)
+        with suppress(Cancelled):  # the site is recorded; stopping here only ends the list
+            _ask_growing(desk, interview, site)
         site = desk.book.sites[facts["name"]]
     steps = Page().next_steps("'cuttings spot LOT' asks where a lot could go.")
     desk.recorded(f"{site.name}: {_sentence(site, desk.units)}", entry, steps, **_document(desk.book, site))

@@ -45,9 +45,13 @@ class Move:
     target: Stage | None = None
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Entry:
-    """One dated fact. ``on`` is the day it happened; the id says when it was written down."""
+    """One dated fact. ``on`` is the day it happened; the id says when it was written down.
+
+    Comparing and showing are written once here: generating them anew for each of the many kinds would
+    double the time that every command takes to load them.
+    """
 
     kind: ClassVar[str] = ""
 
@@ -55,12 +59,24 @@ class Entry:
     on: date = field(validator=_plain_date)
     who: str = ""
 
+    def __eq__(self, other: object) -> bool:
+        if type(self) is not type(other):
+            return NotImplemented
+        return all(getattr(self, a.name) == getattr(other, a.name) for a in attrs.fields(type(self)))
+
+    def __hash__(self) -> int:
+        return hash(self.id)
+
+    def __repr__(self) -> str:
+        values = ", ".join(f"{a.name}={getattr(self, a.name)!r}" for a in attrs.fields(type(self)))
+        return f"{type(self).__name__}({values})"
+
     @property
     def order(self) -> tuple[date, str]:
         return self.on, self.id
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class LotEntry(Entry):
     """An entry about one lot."""
 
@@ -74,7 +90,7 @@ class LotEntry(Entry):
         return sum(move.count for move in self.moves)
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Start(LotEntry):
     """The beginning of a lot.
 
@@ -90,7 +106,7 @@ class Start(LotEntry):
     where: str = ""
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Find(Start):
     """Stems found already rooted, or rooting, while working."""
 
@@ -98,7 +114,7 @@ class Find(Start):
     photo: str = ""
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Strike(Start):
     """Cuttings put in to root. ``dip_ppm`` of ``None`` means that no hormone was used."""
 
@@ -111,21 +127,21 @@ class Strike(Start):
     heat_c: float | None = None
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Layer(Start):
     """Stems pegged or wrapped to root while still on their mother."""
 
     kind = "layer"
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Divide(Start):
     """Pieces of a clump."""
 
     kind = "divide"
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Check(LotEntry):
     """A look at waiting stems: some rooted, some failed, the rest not yet."""
 
@@ -135,7 +151,7 @@ class Check(LotEntry):
     seen: tuple[str, ...] = ()
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Pot(LotEntry):
     """Stems put into pots. ``advised`` keeps what was recommended where the keeper chose otherwise."""
 
@@ -151,7 +167,7 @@ class Pot(LotEntry):
     advised: Mapping[str, str] = field(factory=dict)
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Harden(LotEntry):
     """Hardening off begun, a day of it done, or a day missed (``reason`` says why)."""
 
@@ -160,14 +176,14 @@ class Harden(LotEntry):
     reason: str = ""
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Ready(LotEntry):
     """Hardened off, or in no need of it: ready to be planted."""
 
     kind = "ready"
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Plant(LotEntry):
     """Stems planted on a site; ``at`` holds a position for each stem whose place is known."""
 
@@ -178,7 +194,7 @@ class Plant(LotEntry):
     spots: tuple[str, ...] = ()
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Give(LotEntry):
     """Stems given away."""
 
@@ -186,7 +202,7 @@ class Give(LotEntry):
     to: str = ""
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Sell(LotEntry):
     """Stems sold, at a price each in whatever money the keeper uses."""
 
@@ -194,7 +210,7 @@ class Sell(LotEntry):
     price: float | None = None
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Lose(LotEntry):
     """Stems that died."""
 
@@ -202,7 +218,7 @@ class Lose(LotEntry):
     cause: Cause = Cause.UNKNOWN
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Split(LotEntry):
     """Part of a lot that goes on under a code of its own."""
 
@@ -210,14 +226,14 @@ class Split(LotEntry):
     into: str
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Note(LotEntry):
     """Something worth remembering about a lot."""
 
     kind = "note"
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Reverse(Entry):
     """Takes another entry back, as if it had never been made."""
 
@@ -226,7 +242,7 @@ class Reverse(Entry):
     note: str = ""
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Mark(Entry):
     """Something in the ground to come back to later. ``tape`` holds two measurements that find it."""
 
@@ -243,7 +259,7 @@ class Mark(Entry):
     photo: str = ""
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class MarkDone(Entry):
     """A mark come back to."""
 
@@ -252,7 +268,7 @@ class MarkDone(Entry):
     note: str = ""
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class GardenFacts(Entry):
     """The garden as its keeper describes it; the newest holds."""
 
@@ -270,7 +286,7 @@ class GardenFacts(Entry):
     areas: tuple[str, ...] = ()
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class SiteFacts(Entry):
     """A site as its keeper describes it; the newest of a name holds."""
 
@@ -293,7 +309,7 @@ class SiteFacts(Entry):
     children: bool = False
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class GrowingHere(Entry):
     """A plant that stood on a site before the ledger knew of it."""
 
@@ -305,7 +321,7 @@ class GrowingHere(Entry):
     planted: date | None = None
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class HoldSpot(Entry):
     """A spot kept for a lot."""
 
@@ -317,7 +333,7 @@ class HoldSpot(Entry):
     radius_m: float
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class ReleaseSpot(Entry):
     """A held spot let go."""
 

@@ -45,7 +45,7 @@ class Known:
             self.climate,
             heated=strike is not None and strike.heat_c is not None,
             under_cover=self.under_cover,
-            looked=[check.on for check in self.lot.of_kind(e.Check)],
+            looked=tuple(check.on for check in self.lot.of_kind(e.Check)),
             source_name=self.source,
         )
 

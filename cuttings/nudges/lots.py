@@ -101,14 +101,14 @@ def _waiting(known: Known, today: date) -> Iterable[Nudge]:
         why = f"No rooting time is known for it, so look every few weeks. {look}"
         window = _stretch(max(opens, today), (opens, opens + _days(14)), max(opens, today) + _days(28),
                           "look for roots", why, FROM_MEMORY)  # fmt: skip
-        yield _nudge(known, "check", "Look whether {} has rooted", window, Stage.WAITING, task="check")
+        yield _nudge(known, "check", "Look for roots on {}", window, Stage.WAITING, task="check")
     elif today <= rooting.give_up:
         first = rooting.next_look
         best = (first, first + _days(14))
         window = _stretch(
             first, best, rooting.give_up, "look for roots", f"{rooting.why} {look}", rooting.source
         )
-        yield _nudge(known, "check", "Look whether {} has rooted", window, Stage.WAITING, task="check")
+        yield _nudge(known, "check", "Look for roots on {}", window, Stage.WAITING, task="check")
     else:
         why = (
             f"It should have rooted by {spoken(rooting.p90, today)}, and the last day worth waiting for was "

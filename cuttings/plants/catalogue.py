@@ -9,20 +9,16 @@ import json
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
 from pathlib import Path
-from typing import Any
 
-import cattrs
 from attrs import fields_dict, frozen
 
 from cuttings.plants.model import UNPUBLISHED, Plant, Reference, Way
 from cuttings.plants.names import folded, genus_of, nearest
+from cuttings.plants.reading import Record, plant_of, way_of
 from cuttings.words import Method, PlantType
 
 DATA = Path(__file__).parent / "data"
 PLANT_FILES = ("woody.json", "herbaceous.json", "bulbs-and-tender.json")
-Record = dict[str, Any]
-
-_converter = cattrs.Converter(forbid_extra_keys=True, detailed_validation=False)
 
 NOT_INHERITED = {"name", "rank", "common", "synonyms", "source", "sources", "levels"}
 
@@ -90,7 +86,7 @@ class Catalogue:
 
     def way(self, method: Method) -> Way:
         """The general figures of a method, for any plant."""
-        return _converter.structure({"method": method.value, **self._methods[method.value]}, Way)
+        return way_of({"method": method.value, **self._methods[method.value]})
 
     def reference(self, key: str) -> str:
         """A source key spelled out; the two unpublished keys stand as they are."""
@@ -135,7 +131,7 @@ class Catalogue:
                     sources[name] = source
         own["ways"] = [self._way_with_defaults(way) for way in own.get("ways", ())]
         own["sources"], own["levels"] = sources, levels
-        return _converter.structure(own, Plant)
+        return plant_of(own)
 
     def _parents(self, record: Record) -> Iterable[tuple[str, Record]]:
         genus = self._records.get(genus_of(record["name"]))
@@ -175,7 +171,7 @@ def standard() -> Catalogue:
         records=[record for part in parts for record in part["plants"]],
         types=types["types"],
         methods=methods["methods"],
-        references=_converter.structure(references, dict[str, Reference]),
+        references={key: Reference(**fields) for key, fields in references.items()},
     )
 
 

@@ -33,9 +33,9 @@ class Reference:
         return f"{self.publisher}: {self.title}{year}"
 
 
-@frozen
+@frozen(eq=False)
 class Way:
-    """One way of making more of a plant.
+    """One way of making more of a plant. Compared by identity, as plants are.
 
     ``rooting_days`` are counted from the day the material was struck or pegged, at
     ``reference_temp_c`` in the rooting medium where one is given, otherwise in the season named.

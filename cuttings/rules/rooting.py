@@ -7,12 +7,12 @@ reading is this program's own, from memory of how such times spread.
 
 from collections.abc import Sequence
 from datetime import date, timedelta
+from functools import lru_cache
 from math import exp, log
 
 from attrs import frozen
 
 from cuttings.climate.climate import Climate
-from cuttings.dates import spoken
 from cuttings.plants.model import Way
 from cuttings.rules.seasons import growing_days_after, growing_season, out_of_winter
 from cuttings.words import Method
@@ -60,6 +60,7 @@ class Forecast:
     sure: str
 
 
+@lru_cache(maxsize=4096)
 def forecast(
     way: Way,
     started: date,
@@ -67,7 +68,7 @@ def forecast(
     *,
     heated: bool = False,
     under_cover: bool = False,
-    looked: Sequence[date] = (),
+    looked: tuple[date, ...] = (),
     source_name: str,
 ) -> Forecast | None:
     """When a lot started on a day will have rooted, from the published range of its way of increase.
@@ -100,7 +101,7 @@ def forecast(
         p90=p90,
         next_look=_next_look(way.method, p10, give_up, looked, calendar),
         give_up=give_up,
-        why=f"Roots are said to take {_span(low, high)} from {spoken(started)}. {calendar.why}",
+        why=f"Roots are said to take {_span(low, high)}. {calendar.why}",
         source=source_name,
         sure=HOW_SURE,
     )

@@ -4,16 +4,14 @@ A page is data first. It can be shown through rich, or plainly, one thing a line
 cleaned here, in one place, so nothing that people typed can act on the terminal.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from itertools import zip_longest
 
 from attrs import define, field, frozen
 from rich.cells import cell_len
 from rich.console import Console, ConsoleOptions, RenderResult
-from rich.padding import Padding
 from rich.segment import Segment
 from rich.style import Style
-from rich.table import Table
 from rich.text import Text
 
 from cuttings.show.plain import clean, wrapped
@@ -39,23 +37,7 @@ class Heading:
     aside: str = ""
 
 
-@frozen
-class Drawing:
-    """Lines to be shown exactly as they are; left out of a plain page."""
-
-    lines: tuple[str, ...]
-
-
-@frozen
-class Columns:
-    """A small table: words left, numbers right."""
-
-    heads: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    numeric: frozenset[int] = frozenset()
-
-
-Part = Row | Heading | Drawing | Columns | None
+Part = Row | Heading | None
 
 
 @define
@@ -89,17 +71,6 @@ class Page:
             self.row("Take care", sentence, tone="warning")
         return self
 
-    def drawing(self, lines: Sequence[str]) -> "Page":
-        self.parts.append(Drawing(tuple(clean(line) for line in lines)))
-        return self
-
-    def columns(
-        self, heads: Sequence[str], rows: Iterable[Sequence[str]], numeric: Iterable[int] = ()
-    ) -> "Page":
-        cleaned = tuple(tuple(clean(cell) for cell in row) for row in rows)
-        self.parts.append(Columns(tuple(heads), cleaned, frozenset(numeric)))
-        return self
-
     def gap(self) -> "Page":
         self.parts.append(None)
         return self
@@ -124,10 +95,6 @@ class Page:
                     yield _heading(part)
                 case Row():
                     yield from _row(part, width, options.max_width)
-                case Drawing():
-                    yield from (Text(line, no_wrap=True, overflow="crop") for line in part.lines)
-                case Columns():
-                    yield _columns(part)
 
     def plain_lines(self) -> Iterator[str]:
         """The page for a screen reader or a pipe: one thing a line, no drawing."""
@@ -138,10 +105,6 @@ class Page:
                 case Row():
                     lead = f"{part.margin.strip()}: " if part.margin.strip() else ""
                     yield lead + " ".join((part.text, *part.reasons))
-                case Columns():
-                    for row in part.rows:
-                        cells = zip(part.heads, row, strict=True)
-                        yield "; ".join(f"{head} {cell}".strip() for head, cell in cells if cell)
                 case _:
                     continue
 
@@ -171,12 +134,3 @@ def _row(part: Row, width: int, room: int) -> Iterator[Segment]:
             yield Segment(" " * (width + 2 - cell_len(head)))
             yield Segment(line, tone)
         yield Segment.line()
-
-
-def _columns(part: Columns) -> Padding:
-    table = Table(box=None, padding=(0, 2, 0, 0), show_edge=False, header_style=QUIET, pad_edge=False)
-    for number, head in enumerate(part.heads):
-        table.add_column(Text(head), justify="right" if number in part.numeric else "left", overflow="fold")
-    for row in part.rows:
-        table.add_row(*(Text(cell) for cell in row))
-    return Padding(table, (0, 0))

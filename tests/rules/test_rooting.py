@@ -66,7 +66,7 @@ def test_the_first_look_is_not_before_roots_are_likely() -> None:
 
 
 def test_an_early_look_does_not_bring_the_next_one_forward() -> None:
-    assert made(SOFTWOOD, date(2026, 6, 1), COLD, looked=[date(2026, 6, 3)]).next_look == date(2026, 6, 29)
+    assert made(SOFTWOOD, date(2026, 6, 1), COLD, looked=(date(2026, 6, 3),)).next_look == date(2026, 6, 29)
 
 
 @pytest.mark.parametrize(
@@ -76,12 +76,12 @@ def test_an_early_look_does_not_bring_the_next_one_forward() -> None:
 def test_later_looks_are_spaced_by_method(method: Method, gap: int) -> None:
     way = Way(method, rooting_days=(20, 100))
     last = date(2026, 6, 25)
-    found = made(way, date(2026, 6, 1), COLD, heated=True, looked=[date(2026, 6, 22), last])
+    found = made(way, date(2026, 6, 1), COLD, heated=True, looked=(date(2026, 6, 22), last))
     assert found.next_look == last + timedelta(days=gap)
 
 
 def test_the_last_look_falls_on_the_day_to_give_up() -> None:
-    found = made(SOFTWOOD, date(2026, 6, 1), COLD, heated=True, looked=[date(2026, 8, 1)])
+    found = made(SOFTWOOD, date(2026, 6, 1), COLD, heated=True, looked=(date(2026, 8, 1),))
     assert found.next_look == found.give_up == date(2026, 8, 3)
 
 
@@ -106,7 +106,7 @@ def test_forecasts_are_in_order(
     looks: list[int],
 ) -> None:
     looked = [started + timedelta(days=each) for each in looks]
-    found = made(Way(method, rooting_days=rooting_days), started, climate, heated=heated, looked=looked)
+    found = made(Way(method, rooting_days=rooting_days), started, climate, heated=heated, looked=tuple(looked))
     assert started <= found.p10 <= found.p50 <= found.p90 <= found.give_up
     assert found.next_look >= found.p10
     assert not looked or found.next_look > max(looked) or found.p10 == found.next_look
