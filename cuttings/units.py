@@ -28,6 +28,8 @@ LITRES = {
     "pt": 0.473176473,
     "floz": 0.0295735295625,
 }
+LONGEST_M = 9_000.0
+"""No garden lies higher above the sea, and nothing in one is longer."""
 _NUMBER = re.compile(r"\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([^\d\s.,+-][^\d]*)?\s*$")
 
 
@@ -60,14 +62,20 @@ def parse_length(text: str, units: Units) -> float:
     """
     both = _FEET_AND_INCHES.match(text)
     if both is not None:
-        return float(both[1]) * METRES["ft"] + float(both[2]) * METRES["in"]
+        return _on_earth(float(both[1]) * METRES["ft"] + float(both[2]) * METRES["in"], text)
     number, unit = _split(text, "a length", "4in, 10cm, 6ft or 1.2m")
     unit = _ALIASES.get(unit, unit) or ("ft" if units is Units.US else "m")
     if unit not in METRES:
         raise ValueError(f"'{text}' has no length unit this program knows; use in, ft, yd, mm, cm or m.")
     if number < 0:
         raise ValueError(f"A length cannot be negative ('{text}').")
-    return number * METRES[unit]
+    return _on_earth(number * METRES[unit], text)
+
+
+def _on_earth(metres: float, text: str) -> float:
+    if metres > LONGEST_M:
+        raise ValueError(f"{text} is longer than anything a garden has; check the unit.")
+    return metres
 
 
 def parse_temperature(text: str, units: Units) -> float:

@@ -28,7 +28,8 @@ class Question(Generic[T]):
 
     ``name`` is the option's name without dashes, or the argument's. ``default`` is the answer offered, as
     one would type it, with ``why`` as its reason; ``None`` offers nothing. ``allowed`` tells what may be
-    answered, for the line that names what is missing.
+    answered, for the line that names what is missing. ``nothing`` is what to say where the choices have run
+    out, so that there is nothing to ask.
     """
 
     name: str
@@ -40,6 +41,7 @@ class Question(Generic[T]):
     allowed: str = ""
     argument: bool = False
     yes_no: bool = False
+    nothing: str = ""
 
     @property
     def option(self) -> str:
@@ -110,6 +112,8 @@ class Interview:
         """
         text = self._answer(question)
         if text is None and self.asker is not None:
+            if question.nothing and not question.choices:
+                raise Refused(question.nothing)
             text = self._typed_before(question)
             try:
                 text = self.asker.ask(question) if text is None else text

@@ -1,18 +1,27 @@
 """Plain numbered lines: for screen readers, simple terminals and anyone who prefers them."""
 
+import shutil
 import sys
 from typing import Any
 
 from cuttings.ask.interview import Question
 from cuttings.errors import Cancelled
-from cuttings.show.plain import clean
+from cuttings.show.plain import sayable, wrapped
+
+
+def say_wrapped(sentence: str, indent: str = "") -> None:
+    """A sentence on standard output, broken at spaces to the terminal's width."""
+    width = max(shutil.get_terminal_size().columns - len(indent) - 1, 20)
+    for line in wrapped(sayable(sentence.strip(), sys.stdout), width):
+        sys.stdout.write(f"{indent}{line}\n")
+    sys.stdout.flush()
 
 
 class LineAsker:
     """Asks one line at a time on standard output and reads one line of answer."""
 
     def say(self, sentence: str) -> None:
-        sys.stdout.write(clean(sentence) + "\n")
+        say_wrapped(sentence)
 
     def pause(self) -> None:
         """Wait for Enter."""
@@ -32,9 +41,9 @@ class LineAsker:
     def _put(self, question: Question[Any]) -> None:
         self.say(question.prompt)
         if question.why:
-            self.say(f"  {question.why}")
+            say_wrapped(question.why, indent="  ")
         for number, choice in enumerate(question.choices, 1):
-            self.say(f"  {number} {choice.label}")
+            say_wrapped(f"{number} {choice.label}", indent="  ")
 
     def _read(self, question: Question[Any]) -> str:
         hint = "y or n" if question.yes_no else ("number" if question.choices else "answer")
@@ -47,7 +56,7 @@ class LineAsker:
         return text
 
     def _line(self, prompt: str) -> str:
-        sys.stdout.write(prompt)
+        sys.stdout.write(sayable(prompt, sys.stdout))
         sys.stdout.flush()
         try:
             return input().strip()
@@ -58,7 +67,7 @@ class LineAsker:
         for number, choice in enumerate(question.choices, 1):
             if choice.value == question.default:
                 return f"{number} {choice.label}"
-        return clean(question.default or "")
+        return question.default or ""
 
 
 CANCELLED = "Stopped; nothing was recorded, and the ledger is as it was."

@@ -7,9 +7,9 @@ from typing import Any
 import questionary
 
 from cuttings.ask.interview import Question
-from cuttings.ask.lines import CANCELLED
+from cuttings.ask.lines import CANCELLED, say_wrapped
 from cuttings.errors import Cancelled
-from cuttings.show.plain import clean
+from cuttings.show.plain import sayable
 
 STYLE = questionary.Style(
     [
@@ -25,12 +25,15 @@ STYLE = questionary.Style(
 _SHORTCUTS = string.digits[1:] + "".join(c for c in string.ascii_lowercase if c not in "jk")
 
 
+def _shown(text: str) -> str:
+    return sayable(text, sys.stdout)
+
+
 class PromptAsker:
     """Asks with questionary and brings back the answer as text."""
 
     def say(self, sentence: str) -> None:
-        sys.stdout.write(clean(sentence) + "\n")
-        sys.stdout.flush()
+        say_wrapped(sentence, indent="  ")
 
     def pause(self) -> None:
         """Wait for any key."""
@@ -41,7 +44,7 @@ class PromptAsker:
 
     def ask(self, question: Question[Any]) -> str:
         if question.why:
-            self.say(f"  {question.why}")
+            self.say(question.why)
         try:
             if question.yes_no:
                 return self._yes_no(question)
@@ -51,7 +54,7 @@ class PromptAsker:
 
     def _yes_no(self, question: Question[Any]) -> str:
         answer = questionary.confirm(
-            clean(question.prompt), default=question.default != "no", qmark="-", style=STYLE, auto_enter=True
+            _shown(question.prompt), default=question.default != "no", qmark="-", style=STYLE, auto_enter=True
         ).unsafe_ask()
         return "yes" if answer else "no"
 
@@ -59,13 +62,13 @@ class PromptAsker:
         shortcuts = len(question.choices) <= len(_SHORTCUTS)
         choices = [
             questionary.Choice(
-                clean(choice.label), value=choice.value, shortcut_key=_SHORTCUTS[n] if shortcuts else None
+                _shown(choice.label), value=choice.value, shortcut_key=_SHORTCUTS[n] if shortcuts else None
             )
             for n, choice in enumerate(question.choices)
         ]
         values = [choice.value for choice in question.choices]
         answer: str = questionary.select(
-            clean(question.prompt),
+            _shown(question.prompt),
             choices=choices,
             default=question.default if question.default in values else None,
             qmark="-",
@@ -82,7 +85,7 @@ class PromptAsker:
             try:
                 question.parse(answered(text))
             except ValueError as error:
-                return clean(str(error))
+                return _shown(str(error))
             return True
 
         def answered(text: str) -> str:
@@ -90,7 +93,7 @@ class PromptAsker:
 
         offer = f" [{question.default}]" if question.default else ""
         answer: str = questionary.text(
-            clean(question.prompt + offer),
+            _shown(question.prompt + offer),
             validate=readable,
             qmark="-",
             style=STYLE,

@@ -75,7 +75,7 @@ _SIGNS = (
 
 def _look(desk: Desk, interview: Interview, lot: Lot) -> Seen:
     """What a grower looks at, asked in the order one would look; then what it amounts to."""
-    interview.say(f"  {how_to_look(lot.method)}")
+    interview.say(how_to_look(lot.method))
     answers = {
         name: interview.ask(Question(name, prompt, yes_no, default="no", yes_no=True))
         for name, prompt, _ in _SIGNS
@@ -83,7 +83,7 @@ def _look(desk: Desk, interview: Interview, lot: Lot) -> Seen:
     length = _root_length(desk, interview) if answers["roots_at_holes"] else None
     seen = Seen(root_length_m=length, **answers)
     advice = judge(seen, lot.method)
-    interview.say(f"  That looks like: {advice.value.replace('-', ' ')}. {advice.why} {advice.sure}".rstrip())
+    interview.say(f"That looks like: {advice.value.replace('-', ' ')}. {advice.why} {advice.sure}".rstrip())
     return seen
 
 

@@ -6,14 +6,14 @@ import click
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.parsing import filled, lot_choices, lot_in, yes_no
+from cuttings.commands.lot_questions import which_lot
+from cuttings.commands.parsing import filled, yes_no
 from cuttings.commands.telling import described, lot_document
 from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book, effective
 from cuttings.ledger.stages import spoken_counts
-from cuttings.words import LIVING
 
 
 @click.command(help="Take an entry back: the last one written, or the one named.")
@@ -64,7 +64,7 @@ def _target(book: Book, asked: str | None) -> e.Entry:
 @global_options
 @with_desk
 def note(desk: Desk, **given: Any) -> None:
-    which = Question("lot", "Which lot?", lot_in(desk.book), lot_choices(desk.book, *LIVING), argument=True)
+    which = which_lot(desk, "Which lot?")
     text = Question("text", "What is worth remembering?", filled, argument=True)
     interview = desk.interview(given, [which, text])
     lot, said = interview.ask(which), interview.ask(text)

@@ -15,7 +15,7 @@ from attrs import define
 from cuttings.ask import Asker, Interview, Question
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
-from cuttings.commands.terminal import at_terminal, say_error, speaks_unicode
+from cuttings.commands.terminal import at_terminal, say_error
 from cuttings.dates import parse_date
 from cuttings.errors import Misused
 from cuttings.ledger.book import Book
@@ -23,7 +23,7 @@ from cuttings.ledger.entries import Entry
 from cuttings.ledger.places import Garden
 from cuttings.ledger.store import Ledger, Stamp
 from cuttings.show.page import Page
-from cuttings.show.plain import ascii_twin
+from cuttings.show.plain import ascii_twin, speaks_unicode
 from cuttings.words import Units
 
 SCHEMA = 1

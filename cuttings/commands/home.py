@@ -97,6 +97,8 @@ def _choose(desk: Desk, offered: tuple[str, ...], leave: str = LEAVE) -> str:
     try:
         return desk.asker.ask(question)
     except Cancelled:
+        if leave == LEAVE:
+            raise Cancelled("The ledger is closed; all that was recorded is kept.") from None
         return leave
 
 

@@ -6,7 +6,8 @@ import click
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.parsing import lot_choices, lot_in, one_of
+from cuttings.commands.lot_questions import which_lot
+from cuttings.commands.parsing import one_of
 from cuttings.commands.telling import described, known_lot, lot_document, next_page, stems
 from cuttings.dates import margin, spoken
 from cuttings.errors import Refused
@@ -20,7 +21,7 @@ from cuttings.nudges.lots import next_for
 from cuttings.plants.catalogue import standard
 from cuttings.plants.understood import understand
 from cuttings.show.page import Page
-from cuttings.words import LIVING, Stage
+from cuttings.words import Stage
 
 
 @click.command(help="The lots and where their stems stand.")
@@ -90,8 +91,7 @@ def _where(desk: Desk) -> str:
 @global_options
 @with_desk
 def card(desk: Desk, **given: Any) -> None:
-    which = Question("lot", "Which lot?", lot_in(desk.book), lot_choices(desk.book, *LIVING), argument=True,
-                     allowed="a lot's code")  # fmt: skip
+    which = which_lot(desk, "Which lot?")
     lot = desk.interview(given, [which]).ask(which)
     trail = _trail(desk.book, lot.code) if given["trail"] else lot.entries
     desk.answer(_card_page(desk, lot, trail, ids=bool(given["trail"])), _card_document(desk, lot, trail))

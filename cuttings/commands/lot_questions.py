@@ -17,7 +17,11 @@ def which_lot(desk: Desk, prompt: str, *stages: Stage) -> Question[Lot]:
     if desk.asker is not None and not desk.book.lots:
         raise Refused("There are no lots yet; begin with 'cuttings find', 'strike', 'layer' or 'divide'.")
     offered = lot_choices(desk.book, *(stages or LIVING))
-    return Question("lot", prompt, lot_in(desk.book), offered, argument=True, allowed="a lot's code")
+    stand = "alive" if not stages or stages == LIVING else " or ".join(stages)
+    nothing = f"No lot holds stems that are {stand}; 'cuttings lots --all' shows where they stand."
+    return Question(
+        "lot", prompt, lot_in(desk.book), offered, argument=True, allowed="a lot's code", nothing=nothing
+    )
 
 
 def how_many(lot: Lot, stages: Sequence[Stage], prompt: str, default: int) -> Question[int]:

@@ -48,7 +48,7 @@ def ask_plant(desk: Desk, interview: Interview, method: Method | None = None) ->
     if found.candidates:
         found = _chosen(interview, found)
     if found.remark and interview.asking:
-        interview.say(f"  {found.remark}")
+        interview.say(found.remark)
     elif found.remark:
         desk.remark(found.remark)
     if found.plant is not None:

@@ -69,9 +69,9 @@ def _say_first(desk: Desk, interview: Interview, known: Known) -> None:
     length = _last_root_length(known.lot)
     ready = ready_to_pot(length, known.lot.method, desk.units)
     if interview.asking:
-        interview.say(f"  {ready.why}")
+        interview.say(ready.why)
         cut = trim(known.lot.method, length is not None and length < FEW_ROOTS_M)
-        interview.say(f"  {cut.value} {cut.why}")
+        interview.say(f"{cut.value} {cut.why}")
     elif not ready.value and length is not None:
         desk.warn(ready.why)
 

@@ -2,7 +2,7 @@
 
 import sys
 
-from cuttings.show.plain import ascii_twin, clean
+from cuttings.show.plain import sayable
 
 
 def at_terminal() -> bool:
@@ -10,13 +10,7 @@ def at_terminal() -> bool:
     return bool(sys.stdin and sys.stdin.isatty() and sys.stdout and sys.stdout.isatty())
 
 
-def speaks_unicode(stream: object) -> bool:
-    encoding = (getattr(stream, "encoding", None) or "ascii").lower()
-    return encoding.replace("-", "").startswith("utf")
-
-
 def say_error(sentence: str) -> None:
     """One sentence to stderr, with nothing in it that a terminal would obey."""
-    text = clean(sentence)
-    sys.stderr.write((text if speaks_unicode(sys.stderr) else ascii_twin(text)) + "\n")
+    sys.stderr.write(sayable(sentence, sys.stderr) + "\n")
     sys.stderr.flush()

@@ -109,7 +109,7 @@ def _first_season(story: Story, year: int) -> None:
     story.plant(day(9, 8), currant, Stage.POTTED, "fruit row", (0.9, 1.0), (2.4, 1.0), spread_m=1.4)
     story.check(day(9, 27), rosemary, rooted=7, failed=1, not_yet=2, root_length_m=0.03)
     story.pot(
-        day(9, 28), rosemary, 7, "SP4", 0.46, "kitchen windowsill", mix="gritty", label="Salvia rosmarinus"
+        day(9, 28), rosemary, 7, "SP4", 0.9, "kitchen windowsill", mix="gritty", label="Salvia rosmarinus"
     )
     story.lose(day(10, 20), rosemary, 2, Stage.WAITING, Cause.ROT)
     hardwood = story.strike(day(11, 10), 15, Wood.HARDWOOD, medium="sand trench", where="kitchen side",
@@ -204,7 +204,7 @@ def _third_season(story: Story, year: int) -> None:
     story.begin(e.Layer, day(8, 24), 5, method=Method.TIP_LAYER, where="kitchen side", **BLACKCAP)
     story.check(day(9, 26), rosemary, rooted=6, failed=1, not_yet=3, root_length_m=0.03)
     story.pot(
-        day(9, 27), rosemary, 6, "SP4", 0.46, "kitchen windowsill", mix="gritty", label="Salvia rosmarinus"
+        day(9, 27), rosemary, 6, "SP4", 0.9, "kitchen windowsill", mix="gritty", label="Salvia rosmarinus"
     )
     story.mark(day(10, 3), purpose=Purpose.TAKE_HARDWOOD, where="gate strip", **CURRANT,
                note="the old currant, before it is pruned")  # fmt: skip

@@ -141,23 +141,16 @@ def each_free(
 
 
 def widest_free(site: Site, occupied: Sequence[Circle], *, step_m: float = STEP_M) -> float:
-    """The radius in metres of about the largest plant there is room for; 0 where there is none."""
+    """The radius in metres of about the largest plant that could still stand whole on a site; 0 if none."""
     ground = plot(site)
     if ground is None:
         return 0.0
-    reaching = _widest(ground, site, occupied, REACH, step_m)
-    if reaching and reach_over(site, reaching):
-        return reaching
-    return _widest(ground, site, occupied, 0.0, step_m)
-
-
-def _widest(ground: Plot, site: Site, occupied: Sequence[Circle], reach: float, step_m: float) -> float:
     taken, widest = [*standing(site), *occupied], 0.0
     columns, rows = (
         _trial_ticks(low, high, step_m) for low, high in zip(ground.low, ground.high, strict=True)
     )
     for x, y in product(columns, rows):
-        room = ground.room_at(x, y, reach)
+        room = ground.room_at(x, y)
         for other in taken:
             if room <= widest:
                 break

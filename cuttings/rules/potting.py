@@ -30,7 +30,7 @@ CLEARANCE_M = 0.025
 """Fresh mix to leave all round the root ball; common practice is 2 to 3 cm, an inch."""
 
 LADDER = {
-    Units.US: ("3in", "4in", "SP5", "#1", "#2", "#3", "#5", "#7", "#10"),
+    Units.US: ("3in", "4in", "5in", "#1", "#2", "#3", "#5", "#7", "#10"),
     Units.METRIC: ("7cm", "9cm", "11cm", "13cm", "17cm", "21cm", "26cm", "30cm", "35cm"),
 }
 """The pots one steps up through, smallest first; common practice."""
@@ -127,7 +127,8 @@ def recommend_depth(plant: Plant, method: Method) -> Advice[float | None]:
         depth, why, source = DEPTHS_M[plant.genus]
         return Advice(depth, why, source)
     if plant.planting_depth:
-        return Advice(None, plant.planting_depth, plant.source_of("planting_depth"))
+        said = f"{plant.planting_depth[:1].upper()}{plant.planting_depth[1:].rstrip('.')}."
+        return Advice(None, said, plant.source_of("planting_depth"))
     if plant.type is PlantType.BULB:
         return Advice(None, "Two to three times as deep as the bulb is tall.", COMMON_PRACTICE)
     if method.is_cutting or method.is_layer:

@@ -30,6 +30,18 @@ def ascii_twin(text: str) -> str:
     return bare.encode("ascii", "replace").decode()
 
 
+def speaks_unicode(stream: object) -> bool:
+    """Whether a stream can take any letter."""
+    encoding = (getattr(stream, "encoding", None) or "ascii").lower()
+    return encoding.replace("-", "").startswith("utf")
+
+
+def sayable(text: str, stream: object) -> str:
+    """The text cleaned, and in ASCII where the stream speaks nothing else."""
+    text = clean(text)
+    return text if speaks_unicode(stream) else ascii_twin(text)
+
+
 def wrapped(text: str, width: int) -> list[str]:
     """Text broken at spaces into lines of at most ``width`` columns; a longer word is cut."""
     lines: list[str] = []
