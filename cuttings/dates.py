@@ -47,6 +47,20 @@ def parse_month_day(text: str) -> MonthDay:
     raise ValueError(f"'{text}' is not a month and day; write it like 05-12.")
 
 
+def parse_month(text: str) -> int:
+    """Read a month by number or by name (three letters are enough): ``11``, ``nov``, ``November``.
+
+    Raises:
+        ValueError: the text is no month.
+    """
+    word = text.strip().casefold()
+    for number in range(1, 13):
+        name = calendar.month_name[number].casefold()
+        if word in (str(number), f"{number:02d}") or (len(word) >= 3 and name.startswith(word)):
+            return number
+    raise ValueError(f"'{text}' is not a month; write it like 11, nov or november.")
+
+
 def day_of_year(month_day: MonthDay) -> int:
     """Day 1 to 365 of a common year; 29 February counts as the 28th."""
     month, day = month_day

@@ -117,6 +117,10 @@ def celsius_to_fahrenheit(degrees_c: float) -> float:
     return degrees_c * 1.8 + 32.0
 
 
+WHOLE_FEET_FROM = 100 * 12
+"""Inches from which nobody says the inches any more."""
+
+
 def _trim(number: float, places: int) -> str:
     text = f"{number:.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
@@ -129,6 +133,8 @@ def show_length(metres: float, units: Units) -> str:
     inches = metres / METRES["in"]
     if inches < 11.95:
         return f"{_trim(inches, 1)} in"
+    if inches >= WHOLE_FEET_FROM:
+        return f"{round(inches / 12)} ft"
     feet, rest = divmod(round(inches), 12)
     return f"{feet} ft {rest} in" if rest else f"{feet} ft"
 

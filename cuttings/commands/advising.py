@@ -30,9 +30,10 @@ def week(desk: Desk, first: str | None, last: str | None, area: str | None) -> N
     end = _day(desk, "--to", last) or begin + timedelta(days=6)
     if end < begin:
         raise Misused(f"--to: {end.isoformat()} lies before {begin.isoformat()}.")
-    nudges = nudges_of(desk.book, standard(), desk.climate, begin, end)
+    nudges = nudges_of(desk.book.as_of(begin), standard(), desk.climate, begin, end)
     if area is not None:
-        nudges = [nudge for nudge in nudges if nudge.area.casefold() == _area(desk, area).casefold()]
+        wanted = _area(desk, area).casefold()
+        nudges = [nudge for nudge in nudges if nudge.area.casefold() == wanted]
     desk.answer(week_page(desk, nudges, begin, end), _document(nudges, begin, end))
 
 

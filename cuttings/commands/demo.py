@@ -1,5 +1,7 @@
 """The demo: an invented garden to look round in, or the main job played without a terminal."""
 
+import contextlib
+import io
 import shlex
 import sys
 import tempfile
@@ -39,6 +41,8 @@ def _open(desk: Desk, folder: Path, scripted: bool) -> None:
         ledger = Ledger(folder)
         ledger.record(lambda _, __: quarry_bank(first_day(year)))
         _play(desk, ledger, year)
+        if desk.as_json:
+            desk.answer(Page(), {"ledger": str(folder)})
         return
     Ledger(folder).record(lambda _, __: quarry_bank(desk.today))
     page = Page()
@@ -70,9 +74,10 @@ def _play(desk: Desk, ledger: Ledger, year: int) -> None:
 
 
 def _run(desk: Desk, folder: Path, line: Sequence[str]) -> None:
-    """Show a command as one would type it, then what it answers."""
+    """Show a command as one would type it, then what it answers; with ``--json`` do it unseen."""
     from cuttings.app import call
 
-    sys.stdout.write(f"\n$ cuttings {shlex.join(line)}\n")
-    sys.stdout.flush()
-    call(["--ledger", str(folder), *(["--plain"] if desk.plain else []), *line])
+    with contextlib.redirect_stdout(io.StringIO()) if desk.as_json else contextlib.nullcontext():
+        sys.stdout.write(f"\n$ cuttings {shlex.join(line)}\n")
+        sys.stdout.flush()
+        call(["--ledger", str(folder), *(["--plain"] if desk.plain else []), *line])

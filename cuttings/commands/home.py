@@ -163,7 +163,7 @@ def _welcome(desk: Desk, ctx: click.Context) -> None:
 
 
 def _show(desk: Desk) -> None:
-    book = desk.book
+    book = desk.book.as_of(desk.on)
     name = desk.garden.name if desk.garden else "No garden yet"
     page = Page().heading(name, spoken(desk.on))
     end = desk.on + timedelta(days=6)

@@ -36,8 +36,8 @@ def lots(desk: Desk, **given: Any) -> None:
     chosen = _chosen(desk, given)
     page = Page().heading("Lots", _where(desk))
     for lot in chosen:
-        where = f" {lot.where}." if lot.where else ""
-        page.row(lot.code, f"{lot.plant_called}, {lot.method.spoken}: {spoken_counts(lot.stages)}.{where}")
+        where = f"; {lot.where}" if lot.where else ""
+        page.row(lot.code, f"{lot.plant_called}, {lot.method.spoken}: {spoken_counts(lot.stages)}{where}.")
     if not chosen:
         page.row("", "No lots here." if desk.book.lots else "No lots yet.")
     page.next_steps(

@@ -8,6 +8,7 @@ import click
 from cuttings.climate.climate import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import one_of
+from cuttings.dates import parse_month
 from cuttings.errors import Misused, Refused
 from cuttings.plants.catalogue import Catalogue, standard
 from cuttings.plants.model import Division, Plant, Range, Way
@@ -21,7 +22,9 @@ from cuttings.words import Light, Method, Units
 @click.argument("name", required=False)
 @click.option("--light", metavar="LIGHT", help="only plants for that light: " + "|".join(Light))
 @click.option("--zone", metavar="ZONE", help="only plants hardy in that zone, such as 5b")
-@click.option("--hardwood-in", metavar="MONTH", help="only plants to take hardwood of in that month, 1 to 12")
+@click.option(
+    "--hardwood-in", metavar="MONTH", help="only plants to take hardwood of in that month, such as nov or 11"
+)
 @global_options
 @with_desk
 def plants(desk: Desk, name: str | None, **given: Any) -> None:
@@ -57,7 +60,7 @@ def _list(desk: Desk, catalogue: Catalogue, given: dict[str, Any]) -> None:
 def _fits(desk: Desk, plant: Plant, given: dict[str, Any]) -> bool:
     interview_light = _read(given["light"], one_of(Light), "--light")
     zone = _read(given["zone"], parse_zone, "--zone")
-    month = _read(given["hardwood_in"], int, "--hardwood-in")
+    month = _read(given["hardwood_in"], parse_month, "--hardwood-in")
     if interview_light and interview_light not in plant.light:
         return False
     if zone and not (plant.zones and plant.zones[0] <= int(zone.rstrip("ab")) <= plant.zones[1]):
@@ -114,11 +117,19 @@ def _source(catalogue: Catalogue, plant: Plant, field: str) -> str:
 
 
 def _months(desk: Desk, months: tuple[int, ...]) -> str:
-    if not months:
-        return ""
-    here = [desk.climate.month_here(month) for month in months]
-    first, last = month_abbr[here[0]], month_abbr[here[-1]]
-    return first if first == last else f"{first}-{last}"
+    """Months of this garden in runs: ``Apr, Sep-Oct``."""
+    here = sorted({desk.climate.month_here(month) for month in months})
+    if len(here) == 12:
+        return "all year"
+    firsts = [month for month in here if (month - 2) % 12 + 1 not in here]
+    return ", ".join(_run(first, here) for first in firsts)
+
+
+def _run(first: int, months: list[int]) -> str:
+    last = first
+    while last % 12 + 1 in months:
+        last = last % 12 + 1
+    return month_abbr[first] if first == last else f"{month_abbr[first]}-{month_abbr[last]}"
 
 
 def _way(way: Way, units: Units) -> str:

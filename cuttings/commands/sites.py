@@ -12,7 +12,7 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, site_in, words, yes_no
 from cuttings.dates import parse_date, spoken
-from cuttings.errors import Cancelled, Refused
+from cuttings.errors import Cancelled, Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Point, Site
@@ -162,6 +162,10 @@ def show(desk: Desk, **given: Any) -> None:
 @global_options
 @with_desk
 def add(desk: Desk, **given: Any) -> None:
+    if given["light"] and given["sun_hours"]:
+        raise Misused("Give either --light or --sun-hours.")
+    if given["corners"] and (given["length"] or given["depth"]):
+        raise Misused("Give either --corners, or --length and --depth.")
     known = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
     area = Question("area", "In which part of the garden?", filled, why=known, allowed="a name")
     light = LIGHT if given["sun_hours"] is None else SUN_HOURS

@@ -71,7 +71,7 @@ def _to_place(lot: Lot) -> int:
 
 
 def _one(desk: Desk, lot: Lot, plan: Plan) -> None:
-    page = Page().heading(f"Where {lot.code} {lot.plant_called} could go")
+    page = Page().heading(f"Where {lot.code} {lot.plant_called} could go", "best first; 1 is a perfect fit")
     for placed in plan.plan:
         _offer(page, desk, placed)
     for refused in plan.refused:

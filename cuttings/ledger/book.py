@@ -56,6 +56,12 @@ class Book:
     def entry(self, entry_id: str) -> e.Entry | None:
         return next((entry for entry in self.entries if entry.id == entry_id), None)
 
+    def as_of(self, day: date) -> "Book":
+        """The book as it stood on a day: without later entries, but with every mistake put right."""
+        if not self.entries or self.entries[-1].on <= day:
+            return self
+        return fold(entry for entry in self.entries if entry.on <= day or isinstance(entry, e.Reverse))
+
     def live_lots(self) -> tuple[Lot, ...]:
         """Lots that still hold stems in the keeper's care."""
         return tuple(lot for lot in self.lots.values() if lot.living)

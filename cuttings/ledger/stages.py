@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from cuttings.words import Stage
+from cuttings.words import LIVING, Stage
 
 _LEAVING = frozenset({Stage.GIVEN, Stage.SOLD, Stage.LOST})
 
@@ -30,9 +30,13 @@ _TO_REACH: Mapping[Stage, str] = {
 }
 
 
+_SPOKEN_ORDER = (*reversed(LIVING), *(stage for stage in Stage if stage not in LIVING))
+
+
 def spoken_counts(stages: Mapping[Stage, int]) -> str:
-    """Counts as words: ``7 potted, 3 waiting``; the furthest on first; ``nothing`` when all are zero."""
-    parts = [f"{stages[stage]} {stage}" for stage in reversed(Stage) if stages.get(stage)]
+    """Counts as words, ``7 potted, 3 waiting, 2 lost``: the living first, the furthest on of them before
+    the others; ``nothing`` when all are zero."""
+    parts = [f"{stages[stage]} {stage}" for stage in _SPOKEN_ORDER if stages.get(stage)]
     return ", ".join(parts) or "nothing"
 
 

@@ -1,6 +1,8 @@
 """What is known about one lot together: its plant, its way of increase, and when it should root."""
 
-from attrs import frozen
+from datetime import timedelta
+
+from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger import entries as e
@@ -15,6 +17,9 @@ ROOTED_UNDER_COVER = frozenset(
     {Method.SOFTWOOD_CUTTING, Method.SEMI_RIPE_CUTTING, Method.BASAL_CUTTING, Method.LEAF_CUTTING}
 )
 """Leafy cuttings are rooted in closed air, so they do not wait for spring (common practice)."""
+
+
+FOUND_PART_WAY = "It was found part-way, so the earliest of these days may lie behind it."
 
 
 @frozen
@@ -35,19 +40,30 @@ class Known:
         return covered or self.lot.method in ROOTED_UNDER_COVER
 
     def forecast(self) -> Forecast | None:
-        """When it should have rooted; ``None`` where it came with roots or no time is known."""
-        if self.lot.method.starts_rooted:
+        """When it should have rooted; ``None`` where it came with roots or no time is known.
+
+        Nobody knows when a found stem began to root. It is taken to be as far on as the quickest would be,
+        so the find itself counts as the first look.
+        """
+        lot = self.lot
+        if lot.method.starts_rooted:
             return None
-        strike = self.lot.latest(e.Strike)
-        return forecast(
+        strike = lot.latest(e.Strike)
+        quickest = self.way.rooting_days[0] if self.way.rooting_days else 0
+        head_start = quickest if isinstance(lot.entries[0], e.Find) else 0
+        looks = tuple(check.on for check in lot.of_kind(e.Check))
+        result = forecast(
             self.way,
-            self.lot.started_on,
+            lot.started_on - timedelta(days=head_start),
             self.climate,
             heated=strike is not None and strike.heat_c is not None,
             under_cover=self.under_cover,
-            looked=tuple(check.on for check in self.lot.of_kind(e.Check)),
+            looked=(lot.started_on, *looks) if head_start else looks,
             source_name=self.source,
         )
+        if result is None or not head_start:
+            return result
+        return evolve(result, why=f"{result.why} {FOUND_PART_WAY}")
 
 
 def known(lot: Lot, catalogue: Catalogue, climate: Climate) -> Known:

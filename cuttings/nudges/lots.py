@@ -153,10 +153,12 @@ def _rooted(known: Known, today: date) -> Iterable[Nudge]:
             return
     checks = [check.root_length_m for check in lot.of_kind(e.Check) if check.root_length_m is not None]
     ready = ready_to_pot(checks[-1] if checks else None, lot.method)
-    opens = since if ready.value or not checks else since + _days(14)
+    short = bool(checks) and not ready.value
+    opens = since + _days(14) if short else since
     closes = max(opens + weeks(UNTIL_POTTED_WEEKS), today + _days(7))
     window = _stretch(opens, (opens, opens + _days(21)), closes, "pot", ready.why, ready.source)
-    yield _nudge(known, "pot", "Pot {}", window, Stage.ROOTED, task="pot")
+    job = "Look at the roots of {} again, and pot if they are long enough" if short else "Pot {}"
+    yield _nudge(known, "pot", job, window, Stage.ROOTED, task="pot")
 
 
 def _potted(known: Known, today: date) -> Iterable[Nudge]:
@@ -167,7 +169,7 @@ def _potted(known: Known, today: date) -> Iterable[Nudge]:
     feed = first_feed_days(since, known.climate)
     due = since + _days(feed.value)
     window = _stretch(due, (due, due + _days(14)), due + _days(28), "feed", feed.why, feed.source)
-    yield _nudge(known, "feed", "Give {} its first light feed", window, Stage.POTTED)
+    yield _nudge(known, "feed", "Feed {} lightly, for the first time", window, Stage.POTTED)
     planting = next_planting(known.plant, known.climate, max(today, since + weeks(FILL_POT_WEEKS)))
     needs = needs_hardening(known.plant, grown_under_cover=_soft(known, since, today), on=today,
                             climate=known.climate)  # fmt: skip
@@ -192,12 +194,14 @@ def _soft(known: Known, since: date, today: date) -> bool:
 
 def _shade(known: Known, since: date, pot: e.Pot | None) -> Iterable[Nudge]:
     advice = shade_days(known.lot.method, since, known.climate, is_hardy(known.plant, known.climate))
-    days = pot.shade_days if pot is not None and pot.shade_days is not None else advice.value
+    days, why = advice.value, advice.why
+    if pot is not None and pot.shade_days is not None and pot.shade_days != days:
+        days, why = pot.shade_days, f"You meant it to stand in shade for {pot.shade_days} days."
     if not days:
         return
     end = since + _days(days)
-    window = _stretch(end, (end, end + _days(2)), end + _days(7), "light", advice.why, advice.source)
-    yield _nudge(known, "shade", "Bring {} back into the light it likes", window, Stage.POTTED)
+    window = _stretch(end, (end, end + _days(2)), end + _days(7), "light", why, advice.source)
+    yield _nudge(known, "shade", "Move {} back into the light", window, Stage.POTTED)
 
 
 def _plant_out(known: Known, stage: Stage, planting: Window, earliest: date) -> Iterable[Nudge]:

@@ -47,15 +47,15 @@ def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
 
 
 def _area(book: Book, lot: Lot) -> str:
-    """The area a lot stands in: the one its place names, or that of the site it was planted on."""
+    """Where the work is: the area that the lot's place names or lies in, or else the place itself."""
     where = lot.where.casefold()
-    for area in book.areas:
-        if where and (area.casefold() in where or where in area.casefold()):
-            return area
     for site in book.sites.values():
         if site.name.casefold() == where or (not lot.living and any(p.lot == lot.code for p in site.growing)):
             return site.area
-    return ""
+    for area in book.areas:
+        if where and (area.casefold() in where or where in area.casefold()):
+            return area
+    return lot.where
 
 
 def _mark(mark: Mark, book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Nudge:

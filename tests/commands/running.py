@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, redirect_stderr, redirect_stdout
 from datetime import date
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 from unittest.mock import patch
 
@@ -114,13 +115,8 @@ def _environment(wanted: Mapping[str, str]) -> Iterator[None]:
         yield
 
 
-def _day_that_is(today: date) -> type[date]:
-    class Day(date):
-        @classmethod
-        def today(cls) -> "Day":
-            return cls(today.year, today.month, today.day)
-
-    return Day
+def _day_that_is(today: date) -> SimpleNamespace:
+    return SimpleNamespace(today=lambda: today)
 
 
 def _stream(encoding: str) -> io.TextIOWrapper:

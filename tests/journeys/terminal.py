@@ -13,7 +13,7 @@ import pexpect
 import pyte
 
 ROOT = Path(__file__).resolve().parents[2]
-PATIENCE_S = 20.0
+PATIENCE_S = 3.0
 """How long a screen may take on a busy machine; nothing waits that long unless something is wrong."""
 
 ENTER, CTRL_C, CTRL_D, CTRL_U, UP, DOWN = "\r", "\x03", "\x04", "\x15", "\x1b[A", "\x1b[B"

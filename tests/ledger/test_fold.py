@@ -120,6 +120,7 @@ def test_part_of_a_lot_goes_on_under_its_own_code_and_both_balance() -> None:
 
 
 def test_planting_fills_the_site_and_a_death_frees_it() -> None:
+    beginning = (site(), found(), checked())
     plant = moved(
         e.Plant, 2, Stage.ROOTED, Stage.PLANTED, site="kitchen bed", at=((1.0, 0.5), (2.0, 0.5)), spread_m=1.2
     )

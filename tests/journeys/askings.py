@@ -1,0 +1,344 @@
+"""Every command that asks, with its prompts in order, a right answer to each, and nonsense for it.
+
+One list serves two kinds of journey: those that type nonsense, and those that stop in the middle.
+"""
+
+import shutil
+from collections.abc import Mapping
+from datetime import date
+from pathlib import Path
+
+from attrs import frozen
+
+from cuttings.demo.quarry_bank import quarry_bank
+from cuttings.ledger.store import FILE, Ledger
+from tests.journeys.terminal import ENTER, Terminal
+
+DAY = date(2025, 9, 28)
+"""The day on which the journeys through the demo garden take place."""
+
+RUBBISH = ("%", "!", "Z", "~", "\t", "=")
+"""Keys that mean nothing to a list or to a yes-or-no question."""
+
+ESCAPES = "\x1b[31mred\x1b[0m \x1b]0;title\x07[red]markup[/red] [/] \\"
+"""What a careless paste can hold; the words of it are kept and none of it is obeyed."""
+
+COUNTS = (
+    ("three", "'three' is not a whole number"),
+    ("-2", "-2 is too few"),
+    ("1.5", "'1.5' is not a whole number"),
+)
+LENGTHS = (
+    ("wide", "'wide' is not a length"),
+    ("-4in", "A length cannot be negative"),
+    ("3 bananas", "has no length unit this program knows"),
+    ("99999999999999m", "is longer than anything a garden has"),
+)
+HUGE = ("99999999999999999999", "is too many; 99999 is the most")
+
+
+@frozen
+class Asking:
+    """One prompt. ``kind`` is ``text``, ``list`` (the answer is part of its line) or ``yes``."""
+
+    prompt: str
+    answer: str = ""
+    wrong: tuple[tuple[str, str], ...] = ()
+    kind: str = "text"
+    free: bool = False
+
+    def reply(self, terminal: Terminal) -> None:
+        """Give the right answer."""
+        if self.kind == "list":
+            terminal.choose(self.prompt, self.answer)
+        elif self.kind == "yes":
+            terminal.say(self.prompt, self.answer or ENTER)
+        else:
+            terminal.answer(self.prompt, self.answer)
+
+
+@frozen
+class Command:
+    """A command as it is called at a terminal, and all it asks."""
+
+    words: str
+    askings: tuple[Asking, ...]
+    recorded: str = ""
+
+
+def text(prompt: str, answer: str = "", *wrong: tuple[str, str]) -> Asking:
+    return Asking(prompt, answer, wrong)
+
+
+def free(prompt: str, answer: str = "") -> Asking:
+    return Asking(prompt, answer, free=True)
+
+
+def one(prompt: str, answer: str = "") -> Asking:
+    return Asking(prompt, answer, kind="list")
+
+
+def yes(prompt: str, answer: str = "") -> Asking:
+    return Asking(prompt, answer, kind="yes")
+
+
+EMPTY = ("", "This cannot be left empty")
+PLANT = text("Which plant?", "red currant", EMPTY, ("   ", "This cannot be left empty"))
+UNKNOWN = (text("Which plant?", "[red]glass[/red] blumph", EMPTY), one("What kind of plant is it?", "shrub"))
+REMEMBER = free("Anything to remember?")
+DETAILS = (free("Which is the mother plant?"), free("Where do they stand now?"), REMEMBER)
+NONE_OF_THEM = (("4", "There are only 2 of them"),)
+MONTH_DAYS = (
+    ("13-45", "'13-45' is not a month and day"),
+    ("may", "'may' is not a month and day"),
+    ("02-31", "'02-31' is not a month and day"),
+)
+
+
+def _up_to(held: int) -> tuple[tuple[str, str], ...]:
+    return (*COUNTS, ("0", "0 is too few"), HUGE, (f"{held + 1}", f"so {held + 1} cannot come out of"))
+
+
+COMMANDS: Mapping[str, Command] = {
+    "find": Command(
+        "find",
+        (
+            PLANT,
+            one("How did it come about?", "tip layer"),
+            text("How many stems?", "3", *COUNTS, ("0", "0 is too few"), HUGE),
+            yes("Have you seen roots on them?", "n"),
+            *DETAILS,
+        ),
+        "3 stems of red currant",
+    ),
+    "find of an unknown plant": Command(
+        "find",
+        (
+            *UNKNOWN,
+            one("How did it come about?"),
+            text("How many stems?"),
+            yes("Have you seen roots on them?"),
+            *DETAILS,
+        ),
+        "1 stem of [red]glass[/red] blumph",
+    ),
+    "strike": Command(
+        "strike",
+        (
+            PLANT,
+            one("What wood is it?", "hardwood"),
+            text("How many cuttings?", "12", *COUNTS, ("", "is not a whole number"), HUGE),
+            text("Rooting hormone, in ppm (or none)?", "3000", ("strong", "'strong' is not a whole number"),
+                 ("-1", "-1 is too few"), ("9999999", "is too many")),
+            one("Powder or liquid?", "liquid"),
+            free("What are they struck in?", "sand"),
+            one("What covers them?", "frame"),
+            text("Bottom heat?", "70F", ("warm", "'warm' is not a temperature"), ("70K", "use F or C"),
+                 ("900F", "outside anything a garden meets"), ("-200C", "outside anything a garden meets")),
+            *DETAILS,
+        ),
+        "12 cuttings of red currant",
+    ),
+    "layer": Command(
+        "layer",
+        (PLANT, one("How is it layered?", "mound"), text("How many stems?", "4", *COUNTS, HUGE), *DETAILS),
+        "4 stems of red currant, mound layer",
+    ),
+    "divide": Command(
+        "divide",
+        (
+            text("Which plant?", "siberian iris", EMPTY),
+            text("How many pieces?", "4", *COUNTS, ("", "is not a whole number"), HUGE),
+            *DETAILS,
+        ),
+        "4 pieces of siberian iris",
+    ),
+    "mark": Command(
+        "mark",
+        (
+            PLANT,
+            one("What is to be done there?", "watch"),
+            free("When, if you know better than the rules?"),
+            free("Where is it?"),
+            text("Tape from two fixed points", "A=3.20m B=4.75m", ("3m", "is not two tape distances"),
+                 ("A=3.20m A=4.75m", "is not two tape distances"), ("A=3m B=far", "'far' is not a length"),
+                 ("A=-3m B=4m", "A length cannot be negative"), ("A=3 bananas B=4m", "has no length unit")),
+            REMEMBER,
+        ),
+        "red currant, to watch",
+    ),
+    "check": Command(
+        "check",
+        (
+            one("Which lot have you looked at?", "winter jasmine"),
+            yes("Is there new growth?", "y"),
+            yes("Do they hold when touched very gently?", "y"),
+            yes("Are roots to be seen", "y"),
+            text("How long is the longest root?", "3in", *LENGTHS),
+            yes("Has any stem gone black or soft?", "n"),
+            text("Of 2, how many have rooted?", "1", *COUNTS, *NONE_OF_THEM, HUGE),
+            text("Of the other 1, how many have failed?", "1", *COUNTS, HUGE,
+                 ("2", "There are only 1 of them")),
+            REMEMBER,
+        ),
+        "25-001 winter jasmine: 1 rooted",
+    ),
+    "pot": Command(
+        "pot",
+        (
+            one("Which lot is to be potted?", "climbing hydrangea"),
+            text("How many are potted?", "1", *_up_to(1)),
+            text("How wide are the roots across?", "4in", *LENGTHS),
+            text("Which pot?", "9cm", ("bucket", "bucket"), ("-4in", "-4in"), ("4 bananas", "4 bananas"),
+                 ("99999999in", "99999999in"), ("0L", "0L")),
+            free("Which mix?"),
+            text("How deep?", "", *LENGTHS),
+            text("How many days of shade?", "5", *COUNTS, ("400", "400 is too many; 90 is the most")),
+            free("What does the label say?"),
+            free("Where do they stand?"),
+            REMEMBER,
+        ),
+        "1 stem of 24-001 climbing hydrangea in 9cm pots",
+    ),
+    "harden": Command(
+        "harden",
+        (
+            one("Which lot?", "switch grass"),
+            one("What is to be written down?", "begin with the 1 potted"),
+            text("How many begin?", "1", *_up_to(1)),
+        ),
+        "24-002 switch grass",
+    ),
+    "plant": Command(
+        "plant",
+        (
+            one("Which lot is planted?", "heuchera"),
+            text("How many are planted?", "1", *_up_to(2)),
+            one("Where does it go?", "somewhere else"),
+            one("Which site?", "wall foot"),
+            text("Where on it, as x,y?", "5.8,0.4", ("here", "'here' is not a position"),
+                 ("99,99", "lies outside wall foot"), ("-1,0.5", "A length cannot be negative"),
+                 ("1,x", "'x' is not a length"), ("1,", "'' is not a length")),
+            REMEMBER,
+        ),
+        "1 stem of 24-003 heuchera on wall foot",
+    ),
+    "give": Command(
+        "give",
+        (
+            one("From which lot?", "box"),
+            text("How many are given away?", "2", *_up_to(17), ("", "is not a whole number")),
+            free("To whom?"),
+            REMEMBER,
+        ),
+        "2 stems of 24-004 box given",
+    ),
+    "sell": Command(
+        "sell",
+        (
+            one("From which lot?", "box"),
+            text("How many are sold?", "2", *_up_to(17), ("", "is not a whole number")),
+            text("The price of each?", "4.50", ("dear", "'dear' is not a price"), ("-1", "a price lies between"),
+                 ("1e99", "a price lies between"), ("nan", "a price lies between")),
+            REMEMBER,
+        ),
+        "2 stems of 24-004 box sold",
+    ),
+    "lose": Command(
+        "lose",
+        (
+            one("Which lot has lost stems?", "box"),
+            one("At which stage did they die?", "potted"),
+            text("How many died?", "2", *_up_to(15), ("", "is not a whole number")),
+            one("Of what?", "frost"),
+            REMEMBER,
+        ),
+        "2 stems of 24-004 box lost (frost)",
+    ),
+    "split": Command(
+        "split",
+        (
+            one("Which lot is split?", "box"),
+            one("From which stage?", "potted"),
+            text("How many go on by themselves?", "5", *_up_to(15), ("", "is not a whole number")),
+            REMEMBER,
+        ),
+        "5 stems of 24-004 go on as 25-006",
+    ),
+    "note": Command(
+        "note", (one("Which lot?", "box"), text("What is worth remembering?", "north end", EMPTY)), "north end"
+    ),
+    "garden": Command(
+        "garden --change",
+        (
+            free("What is the garden called?"),
+            text("Latitude in degrees", "42.9", ("north", "'north' is not a latitude"),
+                 ("91", "a latitude lies between"), ("nan", "a latitude lies between")),
+            text("Longitude in degrees", "-76.1", ("west", "'west' is not a longitude"),
+                 ("-999", "a longitude lies between")),
+            one("Which units?", "metres"),
+            text("Height above the sea in metres?", "330", ("high", "'high' is not a length"),
+                 ("330 bananas", "has no length unit"), ("99999999", "is longer than anything")),
+            text("Hardiness zone", "5b", ("cold", "cold"), ("99z", "99z"), ("-1", "-1")),
+            text("Average last frost of spring", "05-15", *MONTH_DAYS),
+            text("Average first frost of autumn", "09-30", *MONTH_DAYS),
+            free("Parts of the garden"),
+        ),
+        "Quarry Bank is described",
+    ),
+    "sites add": Command(
+        "sites add",
+        (
+            text("What is the site called?", "plum bed", EMPTY),
+            text("In which part of the garden?", "gate strip", EMPTY),
+            one("How much light does it get?", "part sun"),
+            text("How long is it", "6m", *LENGTHS, ("0", "is too small for a garden plot")),
+            text("How deep is it", "2m", *LENGTHS, ("1mm", "is too small for a garden plot")),
+            one("How wet is it"),
+            one("How does water leave it?"),
+            text("Soil pH?", "6.5", ("sour", "'sour' is not a pH"), ("-3", "a pH lies between"),
+                 ("99", "a pH lies between")),
+            text("A height limit", "", *LENGTHS),
+            one("A path along which side", "front"),
+            text("Room to leave along the path", "0.2m", *LENGTHS),
+            yes("Is a black walnut near"),
+            yes("Do children play there?"),
+        ),
+        "",
+    ),
+    "sites growing": Command(
+        "sites growing",
+        (
+            one("Which site?", "fruit row"),
+            PLANT,
+            text("Where on it, as x,y?", "12,1", ("here", "'here' is not a position"), ("1;2", "is not a position")),
+            text("How wide will red currant grow", "", *LENGTHS),
+        ),
+        "grows on fruit row",
+    ),
+    "spot": Command(
+        "spot", (one("For which lot?", "heuchera"), one("Hold a spot for it?", "wall foot")), "is held for 24-003"
+    ),
+    "undo": Command("undo", (yes("Take back", "y"),), "has been taken back"),
+}  # fmt: skip
+
+
+def demo_garden(folder: Path) -> Path:
+    """The demo garden's ledger, as it stood on ``DAY``; returns its file."""
+    Ledger(folder).record(lambda _, __: quarry_bank(DAY))
+    return folder / FILE
+
+
+def copied(garden: Path, folder: Path) -> Path:
+    """A copy of the demo garden for one journey, where the terminal looks for it; returns its file."""
+    kept = folder / "ledger" / FILE
+    kept.parent.mkdir(parents=True)
+    shutil.copyfile(garden, kept)
+    return kept
+
+
+def called(command: Command) -> list[str]:
+    """The words of a command, on the day of the demo garden."""
+    return [*command.words.split(), "--on", DAY.isoformat()]
+
+
