@@ -17,7 +17,7 @@ from cuttings.words import Method
 
 def known_lot(desk: Desk, lot: Lot) -> Known:
     """The lot with the rules that hold for it in this garden."""
-    return known(lot, standard(), desk.climate)
+    return known(lot, standard(), desk.climate, desk.units)
 
 
 def lot_document(lot: Lot | None, code: str | None = None) -> dict[str, Any]:

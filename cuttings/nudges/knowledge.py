@@ -11,7 +11,7 @@ from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.understood import plant_for
 from cuttings.rules.rooting import Forecast, forecast
-from cuttings.words import Cover, Method
+from cuttings.words import Cover, Method, Units
 
 ROOTED_UNDER_COVER = frozenset(
     {Method.SOFTWOOD_CUTTING, Method.SEMI_RIPE_CUTTING, Method.BASAL_CUTTING, Method.LEAF_CUTTING}
@@ -31,6 +31,7 @@ class Known:
     way: Way
     source: str
     climate: Climate
+    units: Units
 
     @property
     def under_cover(self) -> bool:
@@ -66,8 +67,8 @@ class Known:
         return evolve(result, why=f"{result.why} {FOUND_PART_WAY}")
 
 
-def known(lot: Lot, catalogue: Catalogue, climate: Climate) -> Known:
+def known(lot: Lot, catalogue: Catalogue, climate: Climate, units: Units) -> Known:
     """The lot with its plant's rules, or the nearest general ones."""
     plant = plant_for(catalogue, lot.plant, lot.plant_type, lot.method)
     way = plant.way(lot.method) or catalogue.way(lot.method)
-    return Known(lot, plant, way, catalogue.reference(way.source_of("rooting_days")), climate)
+    return Known(lot, plant, way, catalogue.reference(way.source_of("rooting_days")), climate, units)

@@ -152,7 +152,7 @@ def _rooted(known: Known, today: date) -> Iterable[Nudge]:
             yield _nudge(known, "pot", what, window, Stage.ROOTED, task="pot")
             return
     checks = [check.root_length_m for check in lot.of_kind(e.Check) if check.root_length_m is not None]
-    ready = ready_to_pot(checks[-1] if checks else None, lot.method)
+    ready = ready_to_pot(checks[-1] if checks else None, lot.method, known.units)
     short = bool(checks) and not ready.value
     opens = since + _days(14) if short else since
     closes = max(opens + weeks(UNTIL_POTTED_WEEKS), today + _days(7))

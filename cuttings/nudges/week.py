@@ -17,7 +17,7 @@ from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Window
 from cuttings.rules.marks import mark_window
-from cuttings.words import Purpose, Stage
+from cuttings.words import Purpose, Stage, Units
 
 MARK_MINUTES = {Purpose.WATCH: 5, Purpose.TAKE_HARDWOOD: 20}
 """Minutes to come back to a mark; twenty-five for any digging. From memory."""
@@ -33,11 +33,12 @@ def week(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
 
 
 def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: date) -> Iterable[Nudge]:
+    units = book.garden.units if book.garden else Units.US
     if climate.frost is None:
         yield _tell_frost(first)
     for lot in book.lots.values():
         if lot.living or lot.at(Stage.PLANTED):
-            for nudge in nudges_for(known(lot, catalogue, climate), first):
+            for nudge in nudges_for(known(lot, catalogue, climate, units), first):
                 if nudge.window.opens <= last:
                     yield evolve(nudge, area=_area(book, lot))
     for mark in book.open_marks():

@@ -151,13 +151,13 @@ COMMANDS: Mapping[str, Command] = {
             text("How many pieces?", "4", *COUNTS, ("", "is not a whole number"), HUGE),
             *DETAILS,
         ),
-        "4 pieces of siberian iris",
+        "4 pieces of Siberian iris",
     ),
     "mark": Command(
         "mark",
         (
             PLANT,
-            one("What is to be done there?", "watch"),
+            one("What is to be done there?", "keep an eye on it"),
             free("When, if you know better than the rules?"),
             free("Where is it?"),
             text("Tape from two fixed points", "A=3.20m B=4.75m", ("3m", "is not two tape distances"),
@@ -174,8 +174,8 @@ COMMANDS: Mapping[str, Command] = {
             yes("Is there new growth?", "y"),
             yes("Do they hold when touched very gently?", "y"),
             yes("Are roots to be seen", "y"),
-            text("How long is the longest root?", "3in", *LENGTHS),
             yes("Has any stem gone black or soft?", "n"),
+            text("How long is the longest root?", "3in", *LENGTHS),
             text("Of 2, how many have rooted?", "1", *COUNTS, *NONE_OF_THEM, HUGE),
             text("Of the other 1, how many have failed?", "1", *COUNTS, HUGE,
                  ("2", "There are only 1 of them")),
@@ -271,7 +271,7 @@ COMMANDS: Mapping[str, Command] = {
     "garden": Command(
         "garden --change",
         (
-            free("What is the garden called?"),
+            text("What is the garden called?", "Quarry Bank"),
             text("Latitude in degrees", "42.9", ("north", "'north' is not a latitude"),
                  ("91", "a latitude lies between"), ("nan", "a latitude lies between")),
             text("Longitude in degrees", "-76.1", ("west", "'west' is not a longitude"),
