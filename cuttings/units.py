@@ -129,7 +129,7 @@ def _trim(number: float, places: int) -> str:
 def show_length(metres: float, units: Units) -> str:
     """A length as a gardener says it: ``4 in``, ``5 ft 6 in``, ``12 cm``, ``1.2 m``."""
     if units is Units.METRIC:
-        return f"{_trim(metres, 2)} m" if metres >= 1.0 else f"{_trim(metres * 100, 1)} cm"
+        return f"{_trim(metres, 2)} m" if metres >= 0.9995 else f"{_trim(metres * 100, 1)} cm"
     inches = metres / METRES["in"]
     if inches < 11.95:
         return f"{_trim(inches, 1)} in"
@@ -159,7 +159,7 @@ def show_temperature(degrees_c: float, units: Units) -> str:
 def show_volume(litres: float, units: Units) -> str:
     """A volume: ``2.8 L``, ``250 mL``, ``3 gal``, ``1.5 qt``."""
     if units is Units.METRIC:
-        return f"{_trim(litres, 1)} L" if litres >= 1.0 else f"{_trim(litres * 1000, 0)} mL"
+        return f"{_trim(litres, 1)} L" if litres >= 0.9995 else f"{_trim(litres * 1000, 0)} mL"
     if litres >= LITRES["gal"]:
         return f"{_trim(litres / LITRES['gal'], 1)} gal"
     if litres >= 0.4:

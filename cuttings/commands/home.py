@@ -50,6 +50,7 @@ WORDS: Mapping[str, str] = {
     "sites": "Show the sites",
     "garden": "Show the garden",
     "tally": "Count every stem",
+    "demo": "Look round an invented garden",
     "undo": "Take the last entry back",
     "note": "Add a note to a lot",
     "sites add": "Describe a site",
@@ -62,7 +63,7 @@ HOME = ("find", "check", "pot", "harden", "plant", "week", "spot", "start", "lef
 SHELVES: Menu = {
     "start": ("strike", "layer", "divide", "mark", "back"),
     "left": ("give", "sell", "lose", "split", "back"),
-    "look": ("lots", "card", "mark --list", "plants", "sites", "garden", "tally", "back"),
+    "look": ("lots", "card", "mark --list", "plants", "sites", "garden", "tally", "demo", "back"),
     "right": ("undo", "note", "sites add", "sites growing", "garden --change", "back"),
 }
 """What is asked for often stands on the home screen; the rest one step behind it, by what has happened."""

@@ -16,7 +16,7 @@ from cuttings.errors import Cancelled, Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Point, Site
-from cuttings.placement.light import site_light
+from cuttings.placement.light import LIMITS, site_light
 from cuttings.show.page import Page
 from cuttings.units import parse_length, show_length
 from cuttings.words import Drainage, Light, Moisture, PathSide, Units
@@ -28,10 +28,10 @@ LIGHT = Question(
     one_of(Light),
     choices(
         Light,
-        full_sun="full sun: 6 hours or more in summer",
-        part_sun="part sun: 4 to 6 hours",
-        part_shade="part shade: 2 to 4 hours",
-        shade="shade: less than 2 hours",
+        full_sun=f"full sun: {LIMITS.full_sun_h:g} hours or more of direct sun in summer",
+        part_sun=f"part sun: {LIMITS.part_sun_h:g} to {LIMITS.full_sun_h:g} hours",
+        part_shade=f"part shade: {LIMITS.part_shade_h:g} to {LIMITS.part_sun_h:g} hours",
+        shade=f"shade: less than {LIMITS.part_shade_h:g} hours",
     ),
 )
 SUN_HOURS = Question("sun-hours", "Hours of direct sun?", number(0, 24, "a number of hours"))
@@ -168,8 +168,7 @@ def add(desk: Desk, **given: Any) -> None:
         raise Misused("Give either --corners, or --length and --depth.")
     known = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
     area = Question("area", "In which part of the garden?", filled, why=known, allowed="a name")
-    light = LIGHT if given["sun_hours"] is None else SUN_HOURS
-    interview = desk.interview(given, [NAME, area, light])
+    interview = desk.interview(given, [NAME, area])
     facts = _ask_site_facts(desk, interview, area)
 
     _, entry = desk.write(e.SiteFacts, **facts)
@@ -187,7 +186,8 @@ def _ask_site_facts(desk: Desk, interview: Interview, area: Question[str]) -> di
     name = _known_name(desk.book.sites, interview.ask(NAME))
     facts: dict[str, Any] = {"name": name, "area": _known_name(desk.book.areas, interview.ask(area))}
     facts["sun_hours"] = interview.given(SUN_HOURS)
-    facts["light"] = None if facts["sun_hours"] is not None else interview.ask(LIGHT)
+    asks_light = interview.asking and facts["sun_hours"] is None
+    facts["light"] = interview.ask(LIGHT) if asks_light else interview.given(LIGHT)
     facts["corners"] = interview.given(Question("corners", "", corners(units))) or ()
     facts["facing"] = interview.given(Question("facing", "", number(0, 360, "a bearing")))
     if not facts["corners"]:

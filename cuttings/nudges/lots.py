@@ -22,7 +22,17 @@ from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
 from cuttings.rules.transplant import next_planting
 from cuttings.words import Stage
 
-MINUTES = {"check": 5, "pot": 6, "harden": 5, "plant": 20, "water": 5, "shade": 3, "feed": 5, "winter": 30}
+MINUTES = {
+    "check": 5,
+    "pot": 6,
+    "harden": 5,
+    "plant": 20,
+    "water": 5,
+    "air": 3,
+    "shade": 3,
+    "feed": 5,
+    "winter": 30,
+}
 """Minutes that a job takes for one lot, and for potting and planting one stem; from memory."""
 
 FIRST_LOOK_WEEKS = 4
@@ -36,6 +46,9 @@ PIECES_DRY_DAYS = 14
 
 FILL_POT_WEEKS = 4
 """Weeks in the pot before the roots hold the ball together for the next move; from memory."""
+
+WINTERED_DAYS = 180
+"""Days in the pot after which a hardy plant has stood through a winter; from memory."""
 
 WATER_WEEKS = 12
 WATER_SOURCE = "University of Minnesota Extension: Watering newly planted trees and shrubs"
@@ -121,7 +134,7 @@ def _waiting(known: Known, today: date) -> Iterable[Nudge]:
         why = "Cuttings without roots live on the water in the air round them, and rot starts on a dead leaf."
         window = _stretch(today, (today, today + _days(3)), today + _days(6), "care", why, COMMON_PRACTICE)
         what = "Air {}, pick off dead leaves, keep the mix just moist"
-        yield _nudge(known, "shade", what, window, Stage.WAITING)
+        yield _nudge(known, "air", what, window, Stage.WAITING)
 
 
 def _rooted(known: Known, today: date) -> Iterable[Nudge]:
@@ -188,8 +201,10 @@ def _potted(known: Known, today: date) -> Iterable[Nudge]:
 
 
 def _soft(known: Known, since: date, today: date) -> bool:
-    """Whether it still has the soft growth of its cover: not after it has stood out through a winter."""
-    return known.under_cover and (today - since).days < 180
+    """Whether it still has the soft growth of its cover: a hardy plant no more, once it has stood out through
+    a winter; a tender one spends that winter under cover too."""
+    wintered = (today - since).days >= WINTERED_DAYS
+    return known.under_cover and not (wintered and is_hardy(known.plant, known.climate))
 
 
 def _shade(known: Known, since: date, pot: e.Pot | None) -> Iterable[Nudge]:

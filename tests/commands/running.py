@@ -16,7 +16,8 @@ from unittest.mock import patch
 from attrs import frozen
 
 from cuttings.app import run
-from cuttings.commands import demo, desk
+from cuttings.commands import desk
+from cuttings.ledger.store import FILE
 
 MAY = date(2026, 5, 2)
 """The day it is in these tests: a Saturday."""
@@ -80,14 +81,11 @@ def recorded(*words: str, ledger: Path, today: date = MAY) -> Result:
     return result
 
 
-def spawned(
-    *words: str, ledger: Path, as_module: bool = False, env: Mapping[str, str] | None = None
-) -> Result:
+def spawned(*words: str, ledger: Path, env: Mapping[str, str] | None = None) -> Result:
     """Run a command line in a process of its own."""
-    start = ["-m", "cuttings"] if as_module else ["-c", "from cuttings.app import main; main()"]
     kept = {name: value for name, value in os.environ.items() if name not in UNWANTED}
     ended = subprocess.run(
-        [sys.executable, *start, "--ledger", str(ledger), *words],
+        [sys.executable, "-m", "cuttings", "--ledger", str(ledger), *words],
         env={**kept, "PYTHONIOENCODING": "utf-8", **(env or {})},
         stdin=subprocess.DEVNULL,
         capture_output=True,
@@ -102,7 +100,7 @@ def demo_garden(folder: Path, today: date = MAY) -> Path:
     """The demo garden as it stands on a day, in a folder."""
     result = cuttings("demo", "--keep", str(folder), "--json", ledger=None, today=today)
     assert result.code == 0, result.err
-    assert demo.FILE in {file.name for file in folder.iterdir()}
+    assert (folder / FILE).exists()
     return folder
 
 

@@ -41,6 +41,14 @@ class _Screen(pyte.Screen):  # type: ignore[misc]
         super().__init__(columns, lines)
         self.reports = ""
 
+    def drawn(self) -> list[str]:
+        """The lines as they look; most are empty, which makes this much faster than asking for every cell."""
+        empty = " " * self.columns
+        return [
+            "".join(self.buffer[y][x].data for x in range(self.columns)) if self.buffer.get(y) else empty
+            for y in range(self.lines)
+        ]
+
     def write_process_input(self, data: str) -> None:
         self.reports += data
 
@@ -59,6 +67,7 @@ class Terminal:
         self.folder = folder
         self._screen = _Screen(columns, lines)
         self._stream = pyte.ByteStream(self._screen)
+        self._rows: list[str] | None = None
         self.everything = b""
         """All that was ever written to the terminal, for what must never appear."""
         self.pressed = 0
@@ -75,7 +84,8 @@ class Terminal:
                 timeout=PATIENCE_S,
             )
         self._child.delaybeforesend = None
-        self._child.delayafterclose = self._child.delayafterterminate = 0.01
+        for closing in (self._child, self._child.ptyproc):
+            closing.delayafterclose = closing.delayafterterminate = 0.01
 
     def __enter__(self) -> Self:
         return self
@@ -87,9 +97,15 @@ class Terminal:
 
     # Reading
 
+    def rows(self) -> list[str]:
+        """The lines of the screen, each as wide as it is."""
+        if self._rows is None:
+            self._rows = self._screen.drawn()
+        return self._rows
+
     def screen_text(self) -> str:
         """The screen, without the white space at the ends of its lines."""
-        return "\n".join(line.rstrip() for line in self._screen.display).rstrip()
+        return "\n".join(line.rstrip() for line in self.rows()).rstrip()
 
     def flowing(self) -> str:
         """The screen as running text: one space wherever there is white space, so that wrapping is no matter."""
@@ -105,6 +121,7 @@ class Terminal:
             return False
         self.everything += data
         self._stream.feed(data)
+        self._rows = None
         if self._screen.reports:
             reports, self._screen.reports = self._screen.reports, ""
             self._child.send(reports)
@@ -131,13 +148,13 @@ class Terminal:
 
     def question(self) -> str:
         """The newest question and all below it, unwrapped; empty where nothing was asked yet."""
-        rows = self._screen.display
+        rows = self.rows()
         asked = [n for n, row in enumerate(rows) if row.startswith("- ")]
         return "".join(rows[asked[-1] :]) if asked else ""
 
     def _asks(self, prompt: str) -> bool:
         """Whether the newest question is this one and still waits for its answer."""
-        rows = self._screen.display
+        rows = self.rows()
         tail = self.question()
         if not tail.startswith(f"- {prompt}"):
             return False
@@ -152,7 +169,7 @@ class Terminal:
 
     def pointed_at(self) -> str:
         """The line of a list that the arrow points at."""
-        rows = [row for row in self._screen.display if row.startswith(" > ")]
+        rows = [row for row in self.rows() if row.startswith(" > ")]
         return rows[-1].strip() if rows else ""
 
     # Typing

@@ -1,0 +1,263 @@
+"""The week's sheet, in cases a grower can read: what stands on it, what does not, and why."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+
+from cuttings.climate.climate import Climate
+from cuttings.climate.frost import frost_dates
+from cuttings.demo.quarry_bank import quarry_bank
+from cuttings.demo.story import Story
+from cuttings.ledger import entries as e
+from cuttings.ledger.book import Book, fold
+from cuttings.nudges.model import Nudge
+from cuttings.nudges.week import week
+from cuttings.plants.catalogue import standard
+from cuttings.rules.advice import Window
+from cuttings.words import Cause, Cover, Method, Purpose, Stage, Wood
+
+COLD = Climate(lat=42.9, frost=frost_dates((5, 15), (9, 30)), zone="5b")
+CURRANT: dict[str, Any] = {"plant": "Ribes rubrum", "called": "red currant"}
+ROSEMARY: dict[str, Any] = {"plant": "Salvia rosmarinus", "called": "rosemary"}
+IRIS: dict[str, Any] = {"plant": "Iris sibirica", "called": "Siberian iris"}
+
+
+def told() -> Story:
+    return Story(date(2030, 1, 1))
+
+
+def sheet(story: Story, first: date, climate: Climate = COLD) -> dict[str, Nudge]:
+    """The nudges of the seven days from a date, by what they are for."""
+    book = fold(story.entries()).as_of(first)
+    assert not book.problems
+    found = week(book, standard(), climate, first, first + timedelta(days=6))
+    return {nudge.id: nudge for nudge in found}
+
+
+def layers(story: Story, on: date = date(2026, 5, 20)) -> str:
+    return story.begin(e.Layer, on, 3, method=Method.SIMPLE_LAYER, **CURRANT)
+
+
+def softwood(story: Story, on: date = date(2026, 6, 10)) -> str:
+    return story.strike(
+        on, 10, Wood.SOFTWOOD, cover=Cover.BAG, plant="Forsythia × intermedia", called="forsythia"
+    )
+
+
+def potted_currants(story: Story, on: date) -> str:
+    lot = story.begin(e.Find, on, 3, rooted=True, method=Method.SIMPLE_LAYER, **CURRANT)
+    story.pot(on, lot, 3, "4in", 0.5, "holding bench")
+    return lot
+
+
+def potted_rosemary(story: Story) -> str:
+    lot = story.strike(date(2026, 8, 1), 6, Wood.SEMI_RIPE, cover=Cover.BAG, **ROSEMARY)
+    story.check(date(2026, 9, 20), lot, rooted=6, root_length_m=0.04)
+    story.pot(date(2026, 9, 21), lot, 6, "4in", 0.5, "kitchen windowsill")
+    return lot
+
+
+def test_cuttings_under_cover_want_air_every_week_until_they_root() -> None:
+    story = told()
+    lot = softwood(story)
+    assert "Air" in sheet(story, date(2026, 6, 13))[f"{lot}:air"].what
+    story.check(date(2026, 7, 15), lot, rooted=10)
+    assert f"{lot}:air" not in sheet(story, date(2026, 7, 18))
+
+
+def test_nobody_is_sent_to_look_before_roots_can_be_there() -> None:
+    story = told()
+    lot = softwood(story)
+    first = standard().plant("Forsythia × intermedia").way(Method.SOFTWOOD_CUTTING)
+    assert first is not None
+    assert first.rooting_days is not None
+    due = date(2026, 6, 10) + timedelta(days=first.rooting_days[0])
+    assert f"{lot}:check" not in sheet(story, due - timedelta(days=8))
+    look = sheet(story, due)[f"{lot}:check"]
+    assert "Look for roots" in look.what
+    assert "Do not pull" in look.window.why
+
+
+def test_a_look_that_found_nothing_puts_the_next_one_off() -> None:
+    story = told()
+    lot = softwood(story)
+    story.check(date(2026, 7, 20), lot, not_yet=10)
+    assert f"{lot}:check" not in sheet(story, date(2026, 7, 20))
+    assert f"{lot}:check" in sheet(story, date(2026, 7, 27))
+
+
+def test_a_lot_that_will_not_root_is_to_be_given_up() -> None:
+    story = told()
+    lot = softwood(story)
+    assert "Give up" in sheet(story, date(2027, 3, 1))[f"{lot}:check"].what
+
+
+def test_divided_pieces_are_urgent() -> None:
+    story = told()
+    lot = story.begin(e.Divide, date(2026, 9, 5), 4, method=Method.CROWN_DIVISION, **IRIS)
+    pot = sheet(story, date(2026, 9, 6))[f"{lot}:pot"]
+    assert pot.window.closes <= date(2026, 9, 19)
+    assert pot.cost_of_waiting(date(2026, 9, 12)) > 0
+    assert "overdue" in sheet(story, date(2026, 10, 10))[f"{lot}:pot"].window.why
+
+
+def test_roots_too_short_to_pot_are_looked_at_again_first() -> None:
+    story = told()
+    lot = softwood(story)
+    story.check(date(2026, 7, 15), lot, rooted=4, root_length_m=0.01)
+    assert f"{lot}:pot" not in sheet(story, date(2026, 7, 16))
+    assert "Look at the roots" in sheet(story, date(2026, 7, 29))[f"{lot}:pot"].what
+
+
+def test_a_hardy_plant_in_its_pot_is_planted_in_early_autumn_and_not_sunk_then() -> None:
+    story = told()
+    lot = potted_currants(story, date(2026, 6, 1))
+    september = sheet(story, date(2026, 9, 12))
+    assert "Plant" in september[f"{lot}:plant"].what
+    assert f"{lot}:winter" not in september
+    assert f"{lot}:harden" not in september
+
+
+def test_a_hardy_plant_still_in_its_pot_is_sunk_before_the_ground_freezes() -> None:
+    story = told()
+    lot = potted_currants(story, date(2026, 9, 28))
+    november = sheet(story, date(2026, 11, 14))
+    assert "Sink" in november[f"{lot}:winter"].what
+    assert f"{lot}:plant" not in november
+
+
+def test_a_tender_plant_comes_in_before_frost() -> None:
+    story = told()
+    lot = potted_rosemary(story)
+    indoors = sheet(story, date(2026, 9, 22))[f"{lot}:winter"]
+    assert "indoors" in indoors.what
+    assert indoors.window.closes <= date(2026, 9, 30)
+
+
+def test_a_tender_plant_is_hardened_off_before_it_is_planted() -> None:
+    story = told()
+    lot = potted_rosemary(story)
+    april = sheet(story, date(2027, 4, 10))
+    assert f"{lot}:harden" not in april
+    assert f"{lot}:plant" not in april
+    late_may = sheet(story, date(2027, 5, 22))
+    assert "Begin hardening off" in late_may[f"{lot}:harden"].what
+    assert f"{lot}:plant" not in late_may
+
+
+def test_hardening_goes_on_day_by_day_and_a_missed_day_repeats_its_step() -> None:
+    story = told()
+    lot = potted_rosemary(story)
+    begin = date(2027, 5, 22)
+    story.harden(begin, lot, 6, [begin, begin + timedelta(days=1)], None)
+    story.tell(e.Harden, begin + timedelta(days=2), lot=lot, step="skip", reason="a cold wind")
+    assert "day 3 of 14" in sheet(story, begin + timedelta(days=3))[f"{lot}:harden"].what
+
+
+def test_what_is_hardened_off_waits_to_be_planted() -> None:
+    story = told()
+    lot = potted_rosemary(story)
+    begin = date(2027, 5, 22)
+    story.harden(begin, lot, 6, [begin + timedelta(days=n) for n in range(14)], date(2027, 6, 5))
+    june = sheet(story, date(2027, 6, 5))
+    assert "Plant" in june[f"{lot}:plant"].what
+    assert f"{lot}:harden" not in june
+
+
+def test_a_new_planting_is_watered_for_twelve_weeks_and_not_in_winter() -> None:
+    story = told()
+    place = date(2026, 3, 1)
+    story.tell(e.SiteFacts, place, name="fruit row", area="kitchen side")
+    lot = potted_currants(story, date(2026, 4, 20))
+    story.plant(date(2026, 5, 30), lot, Stage.POTTED, "fruit row", count=3, spread_m=1.2)
+    assert "every day" in sheet(story, date(2026, 6, 1))[f"{lot}:water"].what
+    assert "two or three days" in sheet(story, date(2026, 7, 4))[f"{lot}:water"].what
+    assert f"{lot}:water" not in sheet(story, date(2026, 9, 12))
+    assert sheet(story, date(2026, 6, 1))[f"{lot}:water"].area == "kitchen side"
+
+
+def test_nothing_is_said_of_stems_that_are_gone() -> None:
+    story = told()
+    lot = softwood(story)
+    story.lose(date(2026, 7, 1), lot, 10, Stage.WAITING, Cause.ROT)
+    assert not sheet(story, date(2026, 7, 4))
+
+
+def test_a_mark_comes_up_when_its_time_has_come_with_its_place() -> None:
+    story = told()
+    facts = {"where": "gate strip", "tape": "A=3.20m B=4.75m", **CURRANT}
+    mark = story.mark(date(2026, 3, 20), purpose=Purpose.TAKE_HARDWOOD, **facts)
+    assert not sheet(story, date(2026, 7, 4))
+    november = sheet(story, date(2026, 11, 14))[f"{mark}:take-hardwood"]
+    assert "gate strip" in november.what
+    assert "A=3.20m B=4.75m" in november.what
+
+
+def test_a_mark_ticked_off_stays_quiet() -> None:
+    story = told()
+    mark = story.mark(date(2026, 3, 20), purpose=Purpose.TAKE_HARDWOOD, **CURRANT)
+    story.tell(e.MarkDone, date(2026, 11, 10), code=mark)
+    assert not sheet(story, date(2026, 11, 14))
+
+
+def test_text_in_a_mark_is_never_read_as_a_pattern() -> None:
+    story = told()
+    story.mark(date(2026, 11, 1), purpose=Purpose.TAKE_HARDWOOD, where="bed {0} {} [red]", **CURRANT)
+    (nudge,) = sheet(story, date(2026, 11, 14)).values()
+    assert nudge.what == "Take hardwood of red currant at mark M26-001, bed {0} {} [red]"
+
+
+def test_a_garden_without_frost_dates_is_asked_for_them() -> None:
+    assert "garden:frost" in sheet(told(), date(2026, 6, 1), Climate(lat=42.9))
+    assert "garden:frost" not in sheet(told(), date(2026, 6, 1))
+
+
+def test_the_sheet_of_a_past_week_knows_nothing_of_what_came_later() -> None:
+    story = told()
+    lot = softwood(story)
+    story.lose(date(2026, 7, 20), lot, 10, Stage.WAITING, Cause.ROT)
+    assert f"{lot}:air" in sheet(story, date(2026, 7, 11))
+
+
+def nudge(opens: int, best: int, closes: int, stems: int = 10) -> Nudge:
+    day = date(2026, 6, 1)
+    window = Window(
+        what="pot",
+        opens=day + timedelta(days=opens),
+        best=(day + timedelta(days=opens), day + timedelta(days=best)),
+        closes=day + timedelta(days=closes),
+        why="",
+        source="common practice",
+    )
+    return Nudge(id="x", job="Pot {}", name="x", window=window, stems=stems)
+
+
+@pytest.mark.parametrize(
+    ("best", "closes", "cost"),
+    [(10, 20, 0.0), (6, 20, 0.0), (0, 12, 5.0), (0, 6, 10.0), (0, 3, 10.0)],
+)
+def test_waiting_costs_what_the_window_loses_by_the_end_of_the_week(
+    best: int, closes: int, cost: float
+) -> None:
+    assert nudge(0, best, closes).cost_of_waiting(date(2026, 6, 7)) == pytest.approx(cost)
+
+
+def test_what_loses_most_by_waiting_comes_first() -> None:
+    book = fold(quarry_bank(date(2026, 5, 9)))
+    first, last = date(2026, 5, 9), date(2026, 5, 15)
+    costs = [each.cost_of_waiting(last) for each in week(book, standard(), COLD, first, last)]
+    assert costs == sorted(costs, reverse=True)
+
+
+def test_no_week_of_the_demo_garden_names_a_closed_window_or_contradicts_itself() -> None:
+    book: Book = fold(quarry_bank(date(2026, 12, 31)))
+    for number in range(104):
+        first = date(2025, 1, 4) + timedelta(weeks=number)
+        last = first + timedelta(days=6)
+        found = week(book.as_of(first), standard(), COLD, first, last)
+        assert all(each.window.opens <= last and each.window.closes >= first for each in found)
+        ids = [each.id for each in found]
+        assert len(ids) == len(set(ids)), first
+        for lot in {each.lot for each in found if each.lot}:
+            assert not {f"{lot}:plant", f"{lot}:winter"} <= set(ids), (first, lot)

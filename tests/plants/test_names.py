@@ -1,0 +1,175 @@
+"""Plant names: whatever way people type them, the plant they mean."""
+
+import random
+import string
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from cuttings.plants.catalogue import standard
+from cuttings.plants.names import cultivar_of, folded, genus_of, without_cultivar
+from cuttings.plants.understood import plant_for, understand
+from cuttings.words import Method, PlantType
+
+WORDS = [word for plant in standard() for word in (plant.name, *plant.common, *plant.synonyms)]
+
+
+@pytest.mark.parametrize(
+    ("typed", "same"),
+    [
+        ("Red Currant", "red  currant"),
+        ("red currants", "red currant"),
+        ("black raspberries", "black raspberry"),
+        ("Siberian irises", "siberian iris"),
+        ("Forsythia × intermedia", "Forsythia x intermedia"),
+        ("Forsythia ×intermedia", "forsythia X intermedia"),
+        ("Forsythia x intermedia", "Forsythia intermedia"),
+        ("Hydrangea anomala subsp. petiolaris", "hydrangea anomala ssp petiolaris"),
+        ("Rosmarin", "rosmarín"),
+        ("Ribes rubrum 'Red Lake'", "Ribes rubrum"),
+        ("Ribes rubrum ‘Red Lake’", "Ribes rubrum"),
+        ('Ribes rubrum "Red Lake"', "Ribes rubrum"),
+        ("snow-drop", "snow drop"),
+    ],
+)
+def test_names_that_are_the_same_fold_to_the_same(typed: str, same: str) -> None:
+    assert folded(typed) == folded(same)
+
+
+@pytest.mark.parametrize("word", ["iris", "cosmos", "moss", "phlox", "asparagus", "hibiscus", "grass"])
+def test_a_name_that_only_looks_plural_is_left_alone(word: str) -> None:
+    assert folded(word) == word
+
+
+@given(st.text(max_size=40))
+def test_folding_is_done_once_for_all_and_leaves_plain_words(text: str) -> None:
+    once = folded(text)
+    assert set(once) <= set(string.ascii_lowercase + string.digits + " ")
+    assert once == once.strip()
+    assert "  " not in once
+
+
+@pytest.mark.parametrize(
+    ("name", "cultivar", "genus"),
+    [
+        ("Ribes rubrum 'Red Lake'", "'Red Lake'", "Ribes"),
+        ("ribes rubrum ‘Red Lake’", "'Red Lake'", "Ribes"),
+        ('Heuchera "Palace Purple"', "'Palace Purple'", "Heuchera"),
+        ("Fuller's teasel", "", "Fuller's"),
+        ("×Fatshedera lizei", "", "Fatshedera"),
+        ("", "", ""),
+    ],
+)
+def test_the_parts_of_a_name_are_told_apart(name: str, cultivar: str, genus: str) -> None:
+    assert cultivar_of(name) == cultivar
+    assert genus_of(name) == genus
+    assert "Red Lake" not in without_cultivar(name)
+
+
+def test_every_name_of_the_catalogue_leads_to_its_own_plant() -> None:
+    catalogue = standard()
+    for plant in catalogue:
+        for word in (plant.name, *plant.common, *plant.synonyms):
+            match = catalogue.find(word)
+            owners = match.candidates or (match.plant.name if match.plant else "",)
+            assert plant.name in owners, word
+
+
+@pytest.mark.parametrize(
+    ("typed", "name"),
+    [
+        ("RED CURRANT", "Ribes rubrum"),
+        ("red currents", "Ribes rubrum"),
+        ("rosmary", "Salvia rosmarinus"),
+        ("Rosmarinus officinalis", "Salvia rosmarinus"),
+        ("siberian iris", "Iris sibirica"),
+        ("japanese anemonie", "Eriocapitella hupehensis"),
+        ("snowdrops", "Galanthus nivalis"),
+        ("Hydrangea petiolaris", "Hydrangea anomala subsp. petiolaris"),
+        ("buxus sempervirens", "Buxus sempervirens"),
+    ],
+)
+def test_old_names_common_names_and_slips_are_understood(typed: str, name: str) -> None:
+    plant = standard().find(typed).plant
+    assert plant is not None
+    assert plant.name == name
+
+
+@pytest.mark.parametrize("typed", ["zzyzx plonkweed", "bicycle", "", "   ", "'Red Lake'", "1234", "qq", "×"])
+def test_a_name_that_means_nothing_finds_nothing(typed: str) -> None:
+    match = standard().find(typed)
+    assert (match.plant, match.how) == (None, "unknown")
+
+
+def test_nonsense_words_are_not_taken_for_plants() -> None:
+    """Random letters of a name's length: taken for a plant less than once in a hundred."""
+    chance = random.Random(7)
+    taken = 0
+    for _ in range(300):
+        word = "".join(chance.choice(string.ascii_lowercase) for _ in range(chance.randint(5, 18)))
+        taken += standard().find(word).plant is not None
+    assert taken < 3
+
+
+def slipped(word: str, chance: random.Random) -> str:
+    """The word with one slip of the fingers: a letter doubled, dropped, swapped or mistaken."""
+    at = chance.randrange(1, len(word) - 1)
+    before, letter, after = word[:at], word[at], word[at + 1 :]
+    match chance.randrange(4):
+        case 0:
+            return before + letter + letter + after
+        case 1:
+            return before + after
+        case 2:
+            return before + after[:1] + letter + after[1:]
+        case _:
+            return before + chance.choice(string.ascii_lowercase) + after
+
+
+def test_a_slip_of_the_fingers_still_finds_the_plant() -> None:
+    """Two hundred names of the catalogue, each with one slip: at least 95 in 100 lead to the plant, or
+    to a choice that holds it, and hardly any to another plant."""
+    catalogue = standard()
+    chance = random.Random(20260502)
+    long_enough = [
+        (plant, word) for plant in catalogue for word in (plant.name, *plant.common) if len(word) > 6
+    ]
+    found = wrong = 0
+    for plant, word in chance.sample(long_enough, 200):
+        match = catalogue.find(slipped(word, chance))
+        meant = match.candidates or ((match.plant.name,) if match.plant else ())
+        found += plant.name in meant
+        wrong += bool(meant) and plant.name not in meant
+    assert found >= 190
+    assert wrong <= 6
+
+
+@given(st.sampled_from(WORDS), st.sampled_from([str.upper, str.lower, str.title, lambda s: f"  {s}  "]))
+def test_case_and_spaces_do_not_matter(word: str, change: object) -> None:
+    assert callable(change)
+    assert standard().find(change(word)).plant == standard().find(word).plant
+
+
+def test_what_was_forgiven_is_said() -> None:
+    catalogue = standard()
+    slip = understand(catalogue, "red curant")
+    assert slip.name == "Ribes rubrum"
+    assert "was taken for red currant" in slip.remark
+    exact = understand(catalogue, "red currant 'Red Lake'")
+    assert (exact.name, exact.called, exact.remark) == (
+        "Ribes rubrum 'Red Lake'",
+        "red currant 'Red Lake'",
+        "",
+    )
+    unknown = understand(catalogue, "zzyzx plonkweed")
+    assert unknown.plant is None
+    assert "zzyzx plonkweed" in unknown.remark
+
+
+def test_a_plant_nobody_has_entered_gets_its_kinds_general_rules() -> None:
+    catalogue = standard()
+    shrub = plant_for(catalogue, "zzyzx plonkweed", None, Method.HARDWOOD_CUTTING)
+    bulb = plant_for(catalogue, "zzyzx plonkweed", None, Method.BULB_OFFSET)
+    told = plant_for(catalogue, "zzyzx plonkweed", PlantType.GRASS, Method.HARDWOOD_CUTTING)
+    assert (shrub.type, bulb.type, told.type) == (PlantType.SHRUB, PlantType.BULB, PlantType.GRASS)
