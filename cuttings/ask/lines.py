@@ -56,9 +56,9 @@ class LineAsker:
         return text
 
     def _line(self, prompt: str) -> str:
-        sys.stdout.write(sayable(prompt, sys.stdout))
-        sys.stdout.flush()
         try:
+            sys.stdout.write(sayable(prompt, sys.stdout))
+            sys.stdout.flush()
             return input().strip()
         except (EOFError, KeyboardInterrupt):
             raise Cancelled(CANCELLED) from None

@@ -92,7 +92,7 @@ def _ask_garden(desk: Desk, given: dict[str, Any], area: Sequence[str], change: 
     facts: dict[str, Any] = {q.name: interview.ask(_with_old(q, old)) for q in questions}
     facts["elevation_m"] = interview.ask(_with_old(_elevation(facts["units"]), old))
     facts["zone"] = interview.ask(_with_old(_ZONE, old)) or ""
-    facts.update(_ask_frost(interview, old))
+    facts.update(_ask_frost(interview, before, old))
     facts["areas"] = tuple(area) or _ask_areas(interview)
     return facts
 
@@ -130,7 +130,7 @@ def _elevation(units: Units) -> Question[float]:
 _ZONE = Question("zone", "Hardiness zone, such as 5b? (Enter if not known)", maybe(parse_zone), default="")
 
 
-def _ask_frost(interview: Interview, old: dict[str, str]) -> dict[str, Any]:
+def _ask_frost(interview: Interview, before: Garden | None, old: dict[str, str]) -> dict[str, Any]:
     """Averages are asked for; the dates with odds come by options, from whoever has the table."""
     questions: Sequence[tuple[str, str, str, bool]] = (
         ("last", "Average last frost of spring, as MM-DD?", "05-15", True),
@@ -139,14 +139,16 @@ def _ask_frost(interview: Interview, old: dict[str, str]) -> dict[str, Any]:
     facts: dict[str, Any] = {}
     for which, prompt, example, spring in questions:
         odds = interview.given(Question(f"{which}-frost-odds", "", _odds(spring=spring)))
-        facts[f"{which}_frost_odds"] = odds
+        known = getattr(before, f"{which}_frost_odds", None)
         average = Question(
             f"{which}-frost",
-            f"{prompt} (such as {example}; Enter if not known)",
+            f"{prompt} (such as {example}; Enter {'keeps the odds' if known else 'if not known'})",
             maybe(parse_month_day),
             default="",
         )
-        facts[f"{which}_frost"] = interview.given(average) if odds else interview.ask(_with_old(average, old))
+        answer = interview.given(average) if odds else interview.ask(_with_old(average, old))
+        kept = known if answer == getattr(before, f"{which}_frost", None) else None
+        facts[f"{which}_frost"], facts[f"{which}_frost_odds"] = answer, odds or kept
     return facts
 
 

@@ -1,5 +1,6 @@
 """Ends and partings: plant, give, sell, lose, split."""
 
+from collections.abc import Sequence
 from typing import Any
 
 import click
@@ -14,8 +15,10 @@ from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
+from cuttings.nudges.knowledge import Known
 from cuttings.placement.room import radius
 from cuttings.rules.caution import Task, cautions
+from cuttings.rules.hardening import needs_hardening
 from cuttings.rules.transplant import advise_planting
 from cuttings.units import show_length
 from cuttings.words import LIVING, PLANTABLE, Cause, Stage
@@ -49,13 +52,7 @@ def plant(desk: Desk, **given: Any) -> None:
     place = ask_place(desk, interview, lot)
     known = known_lot(desk, lot)
     moves = taken(lot, count, PLANTABLE, Stage.PLANTED)
-    for warning in dict.fromkeys(
-        sentence
-        for move in moves
-        if move.source is not None
-        for sentence in advise_planting(known.plant, desk.climate, desk.on, move.source)
-    ):
-        desk.warn(warning)
+    _warn_of_planting(desk, known, moves)
     at = positions(desk, lot, place, count)
     note = interview.ask(Question("note", "Anything to remember? (Enter to skip)", words, default=""))
     book, entry = desk.write(
@@ -69,6 +66,17 @@ def plant(desk: Desk, **given: Any) -> None:
         note=note,
     )
     _tell_planted(desk, book.lots[lot.code], entry, place)
+
+
+def _warn_of_planting(desk: Desk, known: Known, moves: Sequence[e.Move]) -> None:
+    """Advice against planting now, from each stage the stems come from; said once, and never a refusal."""
+    soft = needs_hardening(
+        known.plant, grown_under_cover=known.under_cover, on=desk.on, climate=desk.climate
+    ).value
+    stages = [move.source if soft else Stage.READY for move in moves if move.source is not None]
+    warnings = (w for stage in stages for w in advise_planting(known.plant, desk.climate, desk.on, stage))
+    for warning in dict.fromkeys(warnings):
+        desk.warn(warning)
 
 
 def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:

@@ -143,7 +143,8 @@ def _forecast_rows(desk: Desk, lot: Lot, page: Page) -> None:
     )
     odds = f"As likely as not by {likely}: one in ten by {early}, nine in ten by {late}."
     source = rooting.source if desk.why else ""
-    page.row("Rooting", f"{odds} Look next on {look}; give up on {end}.", rooting.why, rooting.sure, source)
+    when = f"Look next on {look}" if rooting.next_look > desk.on else f"A look has been due since {look}"
+    page.row("Rooting", f"{odds} {when}; give up on {end}.", rooting.why, rooting.sure, source)
 
 
 def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, Any]:

@@ -144,7 +144,7 @@ def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int) -> None:
     )
     page.row("Now", "Water in.", only_if=not entry.shade_days)
     for name, was in entry.advised.items():
-        page.row("", f"Advised otherwise: {name.replace('_', ' ')} {was}.")
+        page.row("", f"The advice was: {name.replace('_', ' ')} {was}.")
     page.parts.extend(next_page(desk, lot).parts)
     page.warnings(caution.text for caution in cautions(known_lot(desk, lot).plant, Task.POT))
     desk.recorded(sentence, entry, page, **lot_document(lot))

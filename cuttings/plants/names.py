@@ -40,9 +40,15 @@ def folded(name: str) -> str:
     return " ".join(_singular(word) for word in words)
 
 
+_ES = ("ises", "uses", "sses", "xes", "ches", "shes")
+"""Endings of plurals that lose two letters: irises, crocuses, grasses, boxes, peaches, bushes."""
+
+
 def _singular(word: str) -> str:
     if len(word) > 4 and word.endswith("ies"):
         return word[:-3] + "y"
+    if len(word) > 4 and word.endswith(_ES):
+        return word[:-2]
     if len(word) > 4 and word.endswith("s") and not word.endswith(("ss", "us", "is", "os")):
         return word[:-1]
     return word

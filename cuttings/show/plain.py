@@ -2,14 +2,13 @@
 
 import unicodedata
 
-from rich.cells import cell_len
+from rich.cells import cell_len, chop_cells
 
 # Marks that change the direction or order of text: harmless in a name, harmful on a terminal.
 _UNSEEN: dict[int, str | None] = dict.fromkeys(
-    [*range(0x20), *range(0x7F, 0xA0), 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)]
+    [*range(0x20), *range(0x7F, 0xA0), 0x61C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A)]
 )
-_UNSEEN[ord("\n")] = " "
-_UNSEEN[ord("\t")] = " "
+_UNSEEN |= dict.fromkeys(map(ord, "\n\t\u2028\u2029"), " ")
 
 _TWINS = {
     "×": "x", "–": "-", "—": "-", "−": "-", "·": "-", "…": "...", "°": " deg ", "‘": "'", "’": "'",
@@ -53,9 +52,9 @@ def wrapped(text: str, width: int) -> list[str]:
             continue
         if line:
             lines.append(line.rstrip())
-        while size > width:
-            lines.append(word[:width])
-            word = word[width:]
+        if size > width:
+            *cut, word = chop_cells(word, width)
+            lines.extend(cut)
             size = cell_len(word)
         line, room = word, width - size
     lines.append(line.rstrip())

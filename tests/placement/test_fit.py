@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from cuttings.ledger.places import Growing, Site
 from cuttings.placement.fit import Fit, fit
+from cuttings.placement.reasons import LIGHT_ONE_OFF, MOISTURE_ONE_OFF
 from cuttings.plants.model import Bloom, Caution, Plant
 from cuttings.units import METRES
 from cuttings.words import Drainage, Light, Moisture, Units
@@ -82,6 +83,11 @@ def test_one_class_of_light_away_is_only_against() -> None:
     darker, brighter = of(CURRANT, evolve(BED, light=Light.PART_SHADE)), of(HEUCHERA, BED)
     assert darker.against == ("It likes full sun or part sun better; in part shade it may flower less.",)
     assert brighter.against == ("It likes part sun or part shade better; in full sun it may scorch.",)
+
+
+def test_the_score_is_the_product_of_what_speaks_against_it() -> None:
+    found = of(CURRANT, evolve(BED, light=Light.PART_SHADE, moisture=Moisture.WET))
+    assert found.score == pytest.approx(LIGHT_ONE_OFF * MOISTURE_ONE_OFF)
 
 
 def test_wet_ground_is_refused_to_a_lover_of_dry() -> None:
