@@ -11,7 +11,7 @@ from attrs import frozen
 from cuttings import __version__
 from cuttings.commands.desk import global_options
 from cuttings.commands.terminal import say_error
-from cuttings.errors import Cancelled, CuttingsError
+from cuttings.errors import Cancelled, CuttingsError, Misused
 
 
 @frozen
@@ -96,7 +96,16 @@ def cli(ctx: click.Context) -> None:
 
 def call(arguments: Sequence[str], taken_up: Mapping[str, str] | None = None) -> None:
     """Run one command line; what goes wrong is raised. ``taken_up``: see ``Interview``."""
+    for word in arguments:
+        if not _is_text(word):
+            shown = word.encode(errors="replace").decode()
+            raise Misused(f"'{shown}' holds bytes that are no text in this encoding; type it anew.")
     cli.main(args=list(arguments), prog_name="cuttings", standalone_mode=False, obj=taken_up)
+
+
+def _is_text(word: str) -> bool:
+    """Whether a word of the command line could be decoded; Python keeps stray bytes as lone surrogates."""
+    return not any("\ud800" <= letter <= "\udfff" for letter in word)
 
 
 def run(arguments: Sequence[str]) -> int:

@@ -182,7 +182,7 @@ def _show(desk: Desk) -> None:
             totals[stage] = totals.get(stage, 0) + lot.at(stage)
     page.gap()
     live = len(book.live_lots())
-    page.row("Held", f"{live} lots: {spoken_counts(totals)}.", only_if=bool(live))
+    page.row("Held", f"{live} lot{'s' * (live != 1)}: {spoken_counts(totals)}.", only_if=bool(live))
     desk.answer(
         page,
         {

@@ -146,6 +146,10 @@ class Terminal:
         wanted = " ".join(text.split())
         self._until(f"waited for {text!r}", lambda: wanted in self.flowing(), timeout)
 
+    def wait_for_end(self, text: str, timeout: float = PATIENCE_S) -> None:
+        """Read until the text is the last thing on the screen."""
+        self._until(f"waited to end with {text!r}", lambda: self.flowing().endswith(text), timeout)
+
     def question(self) -> str:
         """The newest question and all below it, unwrapped; empty where nothing was asked yet."""
         rows = self.rows()

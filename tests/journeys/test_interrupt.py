@@ -109,7 +109,7 @@ def test_a_find_stopped_at_the_home_screen_can_be_taken_up_where_it_was(garden: 
         terminal.say("Go on where you stopped?")
         terminal.answer("Where do they stand now?", "gate strip")
         terminal.answer("Anything to remember?")
-        terminal.wait_for("any key to go on")
+        terminal.wait_for_end("(any key to go on)")
         terminal.keys(" ")
         terminal.choose("What now?", "Leave the ledger")
         assert terminal.finish() == 0
@@ -125,7 +125,7 @@ def test_a_find_let_go_at_the_home_screen_leaves_nothing(key: str, garden: Path,
     with Terminal("--on", DAY.isoformat(), folder=tmp_path) as terminal:
         _begin_a_find(terminal)
         terminal.say("Go on where you stopped?", key)
-        terminal.wait_for("any key to go on")
+        terminal.wait_for_end("(any key to go on)")
         terminal.keys(" ")
         terminal.choose("What now?", "Leave the ledger")
         assert terminal.finish() == 0
@@ -157,7 +157,7 @@ def test_what_is_refused_at_the_home_screen_is_told_once_and_not_asked_again(
         terminal.choose("What now?", "Take the last entry back")
         terminal.say("Take back", "n")
         terminal.wait_for("Nothing was taken back.")
-        terminal.wait_for("any key to go on")
+        terminal.wait_for_end("(any key to go on)")
         terminal.keys(" ")
         terminal.choose("What now?", "Leave the ledger")
         assert terminal.finish() == 0

@@ -396,9 +396,17 @@ def test_damage_put_right_by_hand_is_damage_no_more(file: Path) -> None:
     ledger = Ledger(file.parent)
     assert len(ledger.book().lots) == 2
     change_line(file, 3, b"rad", b"red")
-    assert ledger.mend() == ()
     record(ledger, found("26-004"))
     assert tuple(ledger.book().lots) == (*CODES, "26-004")
+
+
+def test_mending_does_not_set_aside_what_was_put_right_by_hand(file: Path) -> None:
+    change_line(file, 3, b"red", b"rad")
+    ledger = Ledger(file.parent)
+    assert ledger.book().lots
+    change_line(file, 3, b"rad", b"red")
+    assert ledger.mend() == ()
+    assert lots_in(file.parent) == CODES
 
 
 @pytest.mark.parametrize(
