@@ -75,7 +75,8 @@ def garden(desk: Desk, area: tuple[str, ...], change: bool, **given: Any) -> Non
         return
     facts = _ask_garden(desk, given, area, change)
 
-    _, entry = desk.write(e.GardenFacts, **facts)
+    areas = facts.pop("areas")
+    _, entry = desk.write(e.GardenFacts, garden=Garden(**facts), areas=areas)
     assert desk.garden is not None
     steps = Page().next_steps("'cuttings sites add' describes a place a plant can go.")
     desk.recorded(f"{desk.garden.name} is described.", entry, steps, **_garden_document(desk, desk.garden))

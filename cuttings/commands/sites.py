@@ -171,7 +171,7 @@ def add(desk: Desk, **given: Any) -> None:
     interview = desk.interview(given, [NAME, area])
     facts = _ask_site_facts(desk, interview, area)
 
-    _, entry = desk.write(e.SiteFacts, **facts)
+    _, entry = desk.write(e.SiteFacts, site=Site(**facts))
     site = desk.book.sites[facts["name"]]
     if interview.asking:
         with suppress(Cancelled):  # the site is recorded; stopping here only ends the list

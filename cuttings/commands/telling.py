@@ -72,13 +72,13 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
         case e.MarkDone():
             return f"mark {entry.code} done"
         case e.SiteFacts():
-            return f"site {entry.name}"
+            return f"site {entry.site.name}"
         case e.GrowingHere():
             return f"{entry.plant} growing on {entry.site}"
         case e.HoldSpot() | e.ReleaseSpot():
             return f"{entry.kind} the spot {entry.spot}"
         case e.GardenFacts():
-            return f"garden {entry.name}"
+            return f"garden {entry.garden.name}"
         case _:
             return entry.kind
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from cuttings.demo.story import Story
 from cuttings.ledger import entries as e
+from cuttings.ledger.places import Garden, Site
 from cuttings.words import (
     Cause,
     Cover,
@@ -54,16 +55,15 @@ def quarry_bank(today: date) -> list[e.Entry]:
 
 
 def _place(story: Story, on: date) -> None:
-    story.tell(
-        e.GardenFacts, on, name="Quarry Bank", lat=42.9, lon=-76.1, elevation_m=330.0, units=Units.US,
-        zone="5b", last_frost_odds=((5, 28), (5, 15), (5, 2)),
-        first_frost_odds=((9, 18), (9, 30), (10, 12)), areas=AREAS,
+    garden = Garden(
+        name="Quarry Bank", lat=42.9, lon=-76.1, elevation_m=330.0, units=Units.US, zone="5b",
+        last_frost_odds=((5, 28), (5, 15), (5, 2)), first_frost_odds=((9, 18), (9, 30), (10, 12)),
     )  # fmt: skip
+    story.tell(e.GardenFacts, on, garden=garden, areas=AREAS)
 
     def site(name: str, area: str, light: Light, length_m: float, depth_m: float, **facts: Any) -> None:
-        story.tell(
-            e.SiteFacts, on, name=name, area=area, light=light, length_m=length_m, depth_m=depth_m, **facts
-        )
+        place = Site(name=name, area=area, light=light, length_m=length_m, depth_m=depth_m, **facts)
+        story.tell(e.SiteFacts, on, site=place)
 
     def growing(site: str, plant: str, x: float, y: float, spread_m: float) -> None:
         story.tell(e.GrowingHere, on, site=site, plant=plant, at=(x, y), spread_m=spread_m)

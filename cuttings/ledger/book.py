@@ -8,7 +8,7 @@ bad entry never hides the others. New entries are accepted only if they bring no
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 
-from attrs import asdict, evolve, field, fields, frozen
+from attrs import evolve, field, frozen
 
 from cuttings.dates import spoken
 from cuttings.errors import Refused
@@ -181,7 +181,7 @@ class _Folding:
             case e.LotEntry():
                 self._move(entry)
             case e.Reverse():
-                if entry.target not in self.ids:
+                if entry.target not in self.ids or entry.target > entry.id:
                     raise Refused(f"There is no entry {entry.target} to take back.")
             case e.Mark():
                 if entry.code in self.marks:
@@ -197,14 +197,13 @@ class _Folding:
     def _place(self, entry: e.Entry) -> None:
         match entry:
             case e.GardenFacts():
-                facts = asdict(entry, recurse=False, filter=lambda a, _: a.name in _GARDEN_FIELDS)
-                self.garden = Garden(**facts)
+                self.garden = entry.garden
                 self._name_areas(entry.areas)
             case e.SiteFacts():
-                facts = asdict(entry, recurse=False, filter=lambda a, _: a.name in _SITE_FIELDS)
-                before = self.sites.get(entry.name)
-                self.sites[entry.name] = Site(**facts, growing=before.growing if before else ())
-                self._name_areas((entry.area,))
+                site = entry.site
+                before = self.sites.get(site.name)
+                self.sites[site.name] = evolve(site, growing=before.growing if before else ())
+                self._name_areas((site.area,))
             case e.GrowingHere():
                 x, y = entry.at or (None, None)
                 plant = Growing(plant=entry.plant, x=x, y=y, spread_m=entry.spread_m, planted=entry.planted)
@@ -271,8 +270,10 @@ class _Folding:
         lot = self._known_lot(entry.lot, entry.on)
         if entry.into in self.lots:
             raise Refused(f"There is a lot {entry.into} already.")
-        if not entry.moves or any(move.target is not None for move in entry.moves):
-            raise Refused(f"{lot.code}: a split names the stems that go on into {entry.into}.")
+        if not entry.moves or any(
+            move.target is not None or move.source not in LIVING for move in entry.moves
+        ):
+            raise Refused(f"{lot.code}: a split names the living stems that go on into {entry.into}.")
         self._check_moves(lot, entry.moves)
         gone = tuple(e.Move(count=move.count, target=move.source) for move in entry.moves)
         self.lots[lot.code] = evolve(
@@ -331,10 +332,6 @@ class _Folding:
     def _name_areas(self, names: Iterable[str]) -> None:
         known = {area.casefold() for area in self.areas}
         self.areas += [name for name in dict.fromkeys(names) if name and name.casefold() not in known]
-
-
-_GARDEN_FIELDS = frozenset(attribute.name for attribute in fields(Garden))
-_SITE_FIELDS = frozenset(attribute.name for attribute in fields(Site)) - {"growing"}
 
 
 def _after(stages: Mapping[Stage, int], moves: Iterable[e.Move]) -> dict[Stage, int]:

@@ -12,21 +12,15 @@ from typing import ClassVar
 import attrs
 from attrs import field, frozen
 
-from cuttings.dates import MonthDay
-from cuttings.ledger.places import Point
+from cuttings.ledger.places import Garden, Point, Site
 from cuttings.words import (
     Cause,
     Cover,
     DipForm,
-    Drainage,
-    Light,
     Method,
-    Moisture,
-    PathSide,
     PlantType,
     Purpose,
     Stage,
-    Units,
     Wood,
 )
 
@@ -273,16 +267,7 @@ class GardenFacts(Entry):
     """The garden as its keeper describes it; the newest holds."""
 
     kind = "garden"
-    name: str
-    lat: float
-    lon: float
-    elevation_m: float
-    units: Units
-    zone: str = ""
-    last_frost: MonthDay | None = None
-    first_frost: MonthDay | None = None
-    last_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
-    first_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
+    garden: Garden
     areas: tuple[str, ...] = ()
 
 
@@ -291,22 +276,7 @@ class SiteFacts(Entry):
     """A site as its keeper describes it; the newest of a name holds."""
 
     kind = "site"
-    name: str
-    area: str
-    light: Light | None = None
-    sun_hours: float | None = None
-    length_m: float | None = None
-    depth_m: float | None = None
-    corners: tuple[Point, ...] = ()
-    facing: float | None = None
-    moisture: Moisture = Moisture.MEDIUM
-    drainage: Drainage = Drainage.GOOD
-    ph: float | None = None
-    max_height_m: float | None = None
-    path_side: PathSide = PathSide.NONE
-    setback_m: float = 0.0
-    walnut: bool = False
-    children: bool = False
+    site: Site
 
 
 @frozen(kw_only=True, eq=False, repr=False)

@@ -14,7 +14,7 @@ from pathlib import Path
 from tinydb import TinyDB
 from tinydb.table import Document
 
-from cuttings.errors import Refused
+from cuttings.errors import Misused, Refused
 from cuttings.ledger.book import Book, fold
 from cuttings.ledger.codec import SCHEMA, UnknownEntry, from_document, to_document
 from cuttings.ledger.entries import Entry
@@ -91,9 +91,12 @@ class Ledger:
     def _append(self, entries: Sequence[Entry]) -> None:
         # TinyDB numbers documents from what it last saw; the line numbers are what two processes share.
         first = self._journal.next_line
-        self._table.insert_multiple(
-            Document(to_document(entry), doc_id=first + i) for i, entry in enumerate(entries)
-        )
+        try:
+            self._table.insert_multiple(
+                Document(to_document(entry), doc_id=first + i) for i, entry in enumerate(entries)
+            )
+        except ValueError as error:  # not a number, or bytes that are no letters
+            raise Misused(f"Nothing was recorded: what was given cannot be written down ({error}).") from error
 
     def mend(self) -> tuple[Damage, ...]:
         """Set damaged lines aside, keeping a copy of the whole file among the backups."""

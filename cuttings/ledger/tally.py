@@ -35,7 +35,11 @@ def tally(book: Book) -> Tally:
     for entry in effective(book.entries):
         if isinstance(entry, e.LotEntry) and entry.id not in unfit:
             _count(entry, counted, started)
-    broken = [*book.problems]
+    unmade = sorted(counted.keys() - book.lots.keys())
+    broken = [
+        *book.problems,
+        *(Problem("", code, f"{code} has entries, but no lot has come of them.") for code in unmade),
+    ]
     for code, lot in book.lots.items():
         stages = {stage: n for stage, n in counted.get(code, Counter()).items() if n}
         begun, held = started[code], sum(stages.values())

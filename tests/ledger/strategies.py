@@ -11,10 +11,12 @@ import attrs
 from hypothesis import strategies as st
 
 from cuttings.ledger import entries as e
+from cuttings.ledger.places import Site
 from cuttings.words import LIVING, Cause, Light, Method, Purpose, Stage, Wood
 
 LOTS = ("26-001", "26-002", "26-003", "26-004")
 SITE = "kitchen bed"
+PLACE = Site(name=SITE, area="kitchen side", light=Light.FULL_SUN)
 SPOTS = ("kitchen-bed@1,0.5", "kitchen-bed@2,0.5")
 MARKS = ("M26-001", "M26-002")
 FIRST_DAY = date(2026, 4, 1)
@@ -140,7 +142,7 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
         st.sampled_from(
             [
                 e.Note(id=entry_id, on=on, lot=lot, note="looks well"),
-                e.SiteFacts(id=entry_id, on=on, name=SITE, area="kitchen side", light=Light.FULL_SUN),
+                e.SiteFacts(id=entry_id, on=on, site=PLACE),
                 e.HoldSpot(id=entry_id, on=on, lot=lot, site=SITE, spot=spot, at=(1.0, 0.5), radius_m=0.6),
                 e.ReleaseSpot(id=entry_id, on=on, spot=spot),
                 e.Mark(id=entry_id, on=on, code=code, plant="Galanthus", purpose=Purpose.LIFT),
@@ -177,9 +179,7 @@ def candidates(draw: st.DrawFn, most: int = 30) -> list[e.Entry]:
 
 
 def _beginning() -> list[e.Entry]:
-    entries: list[e.Entry] = [
-        e.SiteFacts(id=numbered(0), on=FIRST_DAY, name=SITE, area="kitchen side", light=Light.FULL_SUN)
-    ]
+    entries: list[e.Entry] = [e.SiteFacts(id=numbered(0), on=FIRST_DAY, site=PLACE)]
     for lot in LOTS[:2]:
         start = (e.Move(count=8, target=Stage.WAITING), e.Move(count=20, target=Stage.ROOTED))
         entries.append(

@@ -8,6 +8,7 @@ from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book, fold
 from cuttings.ledger.lots import Lot
+from cuttings.ledger.places import Garden, Site
 from cuttings.ledger.tally import tally
 from cuttings.words import Cause, Drainage, Light, Method, Stage, Units
 from tests.ledger.making import MAY, found, made, moved
@@ -34,7 +35,8 @@ def potted(count: int = 3) -> e.Pot:
 
 
 def site(name: str = "kitchen bed") -> e.SiteFacts:
-    return made(e.SiteFacts, name=name, area="kitchen side", light=Light.FULL_SUN, drainage=Drainage.GOOD)
+    place = Site(name=name, area="kitchen side", light=Light.FULL_SUN, drainage=Drainage.GOOD)
+    return made(e.SiteFacts, site=place)
 
 
 def test_a_lot_stands_at_several_stages_at_once() -> None:
@@ -178,11 +180,7 @@ def test_codes_run_by_year_and_are_never_used_twice() -> None:
 def test_areas_are_named_once_whatever_their_case() -> None:
     garden = made(
         e.GardenFacts,
-        name="Quarry Bank",
-        lat=42.9,
-        lon=-76.1,
-        elevation_m=330.0,
-        units=Units.US,
+        garden=Garden(name="Quarry Bank", lat=42.9, lon=-76.1, elevation_m=330.0, units=Units.US),
         areas=("Kitchen side",),
     )
     assert book_of(garden, site()).areas == ("Kitchen side",)

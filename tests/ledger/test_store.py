@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from attrs import evolve
 
-from cuttings.errors import Refused
+from cuttings.errors import Misused, Refused
 from cuttings.ledger import codec, journal, store
 from cuttings.ledger import entries as e
 from cuttings.ledger.codec import Document
@@ -124,7 +124,7 @@ def test_an_entry_that_does_not_fit_is_not_written(file: Path) -> None:
 def test_a_number_that_is_none_is_not_written(file: Path, price: float) -> None:
     before = file.read_bytes()
     ledger = Ledger(file.parent)
-    with pytest.raises(ValueError, match="not JSON compliant"):
+    with pytest.raises(Misused, match="not JSON compliant"):
         record(ledger, found("26-004"), moved(e.Sell, 1, Stage.WAITING, Stage.SOLD, price=price))
     assert file.read_bytes() == before
     record(ledger, found("26-004"))

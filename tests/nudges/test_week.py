@@ -11,6 +11,7 @@ from cuttings.demo.quarry_bank import quarry_bank
 from cuttings.demo.story import Story
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book, fold
+from cuttings.ledger.places import Site
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
 from cuttings.plants.catalogue import standard
@@ -168,7 +169,7 @@ def test_what_is_hardened_off_waits_to_be_planted() -> None:
 def test_a_new_planting_is_watered_for_twelve_weeks_and_not_in_winter() -> None:
     story = told()
     place = date(2026, 3, 1)
-    story.tell(e.SiteFacts, place, name="fruit row", area="kitchen side")
+    story.tell(e.SiteFacts, place, site=Site(name="fruit row", area="kitchen side"))
     lot = potted_currants(story, date(2026, 4, 20))
     story.plant(date(2026, 5, 30), lot, Stage.POTTED, "fruit row", count=3, spread_m=1.2)
     assert "every day" in sheet(story, date(2026, 6, 1))[f"{lot}:water"].what
