@@ -138,5 +138,6 @@ def tell(error: CuttingsError | click.ClickException) -> int:
 def _one_sentence(error: click.ClickException) -> str:
     message = " ".join(error.format_message().split()).rstrip(".")
     where = getattr(error, "ctx", None)
-    hint = f"; see '{where.command_path} --help'" if where is not None and "--help" not in message else ""
+    more = " See" if message.endswith("?") else "; see"
+    hint = f"{more} '{where.command_path} --help'" if where is not None and "--help" not in message else ""
     return f"{message[:1].upper()}{message[1:]}{hint}."

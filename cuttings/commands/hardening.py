@@ -174,8 +174,8 @@ def _plan_document(desk: Desk, known: Known) -> dict[str, Any]:
         "source": steps.source,
         "done": done,
         "missed": missed,
-        "night_min_c": steps.night_min_c,
-        "day_min_c": steps.day_min_c,
+        "night_min_c": round(steps.night_min_c, 2),
+        "day_min_c": round(steps.day_min_c, 2),
         "days": [
             {"day": day.number, "hours_out": day.hours_out, "shade": day.shade, "note": day.note}
             for day in steps.days

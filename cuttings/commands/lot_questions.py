@@ -31,7 +31,7 @@ def how_many(lot: Lot, stages: Sequence[Stage], prompt: str, default: int) -> Qu
     def read(text: str) -> int:
         count = whole()(text)
         if count > held:
-            raise Unfound(shortage(lot.code, lot.stages, count, stages[0]))
+            raise Unfound(shortage(lot.code, lot.stages, count, stages[0] if len(stages) == 1 else None))
         return count
 
     offered = str(default) if default else None
@@ -52,7 +52,7 @@ def taken(lot: Lot, count: int, stages: Sequence[Stage], target: Stage | None) -
             moves.append(e.Move(count=part, source=stage, target=target))
             left -= part
     if left:
-        raise Refused(shortage(lot.code, lot.stages, count, stages[0]))
+        raise Refused(shortage(lot.code, lot.stages, count, stages[0] if len(stages) == 1 else None))
     return tuple(moves)
 
 

@@ -44,8 +44,10 @@ def _ordered(stages: Mapping[Stage, int]) -> str:
     return " and ".join(spoken_counts(stages).rsplit(", ", 1))
 
 
-def shortage(lot: str, stages: Mapping[Stage, int], count: int, source: Stage) -> str:
-    """The sentence that refuses a count the lot does not hold."""
+def shortage(lot: str, stages: Mapping[Stage, int], count: int, source: Stage | None) -> str:
+    """The sentence that refuses a count the lot does not hold, at one stage or at all."""
+    if source is None:
+        return f"{lot} holds {_ordered(stages)}, so {count} cannot be taken."
     advice = _TO_REACH.get(source, "")
     end = f"; {advice}." if advice and stages.get(Stage.WAITING, 0) + stages.get(Stage.ROOTED, 0) else "."
     return f"{lot} holds {_ordered(stages)}, so {count} cannot come out of {source}{end}"

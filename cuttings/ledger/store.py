@@ -96,7 +96,9 @@ class Ledger:
                 Document(to_document(entry), doc_id=first + i) for i, entry in enumerate(entries)
             )
         except ValueError as error:  # not a number, or bytes that are no letters
-            raise Misused(f"Nothing was recorded: what was given cannot be written down ({error}).") from error
+            raise Misused(
+                f"Nothing was recorded: what was given cannot be written down ({error})."
+            ) from error
 
     def mend(self) -> tuple[Damage, ...]:
         """Set damaged lines aside, keeping a copy of the whole file among the backups."""

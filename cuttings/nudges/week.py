@@ -38,9 +38,10 @@ def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
         yield _tell_frost(first)
     for lot in book.lots.values():
         if lot.living or lot.at(Stage.PLANTED):
+            area = _area(book, lot)
             for nudge in nudges_for(known(lot, catalogue, climate, units), first):
                 if nudge.window.opens <= last:
-                    yield evolve(nudge, area=_area(book, lot))
+                    yield evolve(nudge, area=area)
     for mark in book.open_marks():
         nudge = _mark(mark, book, catalogue, climate, first)
         if nudge.window.opens <= last and nudge.window.closes >= first:
@@ -50,8 +51,9 @@ def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
 def _area(book: Book, lot: Lot) -> str:
     """Where the work is: the area that the lot's place names or lies in, or else the place itself."""
     where = lot.where.casefold()
+    planted_out = not lot.living
     for site in book.sites.values():
-        if site.name.casefold() == where or (not lot.living and any(p.lot == lot.code for p in site.growing)):
+        if site.name.casefold() == where or (planted_out and any(p.lot == lot.code for p in site.growing)):
             return site.area
     for area in book.areas:
         if where and (area.casefold() in where or where in area.casefold()):

@@ -55,6 +55,7 @@ class Catalogue:
         self.references = references
         self._names = self._index_names()
         self._structured: dict[str, Plant] = {}
+        self._found: dict[str, Match] = {}
 
     def _index_names(self) -> dict[str, dict[str, str]]:
         """For each folded name, the plants that bear it and the word as it is written there."""
@@ -94,6 +95,11 @@ class Catalogue:
 
     def find(self, asked: str) -> Match:
         """The plant a person means, with spelling, case, hybrid signs and cultivar names forgiven."""
+        if asked not in self._found:
+            self._found[asked] = self._find(asked)
+        return self._found[asked]
+
+    def _find(self, asked: str) -> Match:
         wanted = folded(asked)
         if not wanted:
             return Match(asked, None, "unknown")

@@ -167,6 +167,9 @@ def autumn_rule(plant: Plant) -> Autumn:
     return EVERGREEN if plant.evergreen else DECIDUOUS
 
 
+UNPOTTED = "It has not been potted; keep the roots covered and water it well until it grows."
+
+
 def advise_planting(plant: Plant, climate: Climate, on: date, stage: Stage) -> tuple[str, ...]:
     """What speaks against planting on a day, a sentence each; empty when nothing does."""
     hardy = is_hardy(plant, climate)
@@ -177,7 +180,7 @@ def advise_planting(plant: Plant, climate: Climate, on: date, stage: Stage) -> t
     if stage is Stage.HARDENING:
         warnings.append("It is still being hardened off; finish that first if the weather allows.")
     if stage is Stage.ROOTED:
-        warnings.append("It has not been potted; keep the roots covered and water it well until it grows.")
+        warnings.append(UNPOTTED)
     if season := _out_of_season(plant, climate, on, hardy):
         warnings.append(season)
     return tuple(warnings)

@@ -685,10 +685,26 @@ def test_planting_is_allowed_from_every_stage_with_roots(stage: str, ledger: Pat
 
 def test_a_step_skipped_against_advice_is_warned_of_and_recorded(ledger: Path) -> None:
     rooted = begun(ledger, ("rooted", 1))
+    assert "Pot " in recorded("card", rooted, ledger=ledger).document["next"]["what"]
     result = recorded("plant", rooted, "--site", "Gate Bed", ledger=ledger)
-    assert result.err.startswith("Take care: ")
-    potted = begun(ledger, ("potted", 1))
-    assert recorded("harden", potted, "--finish", ledger=ledger).stages == {"ready": 1}
+    assert result.stages == {"planted": 1}
+    assert "Take care: It has not been potted" in result.err
+    soft = recorded(
+        "strike", "rosemary", "--wood", "softwood", "--count", "2", "--cover", "bag", ledger=ledger
+    ).lot
+    recorded("check", soft, "--rooted", "2", ledger=ledger)
+    recorded("pot", soft, "--pot", "4in", "--where", "windowsill", ledger=ledger)
+    result = recorded("plant", soft, "--count", "1", "--site", "Gate Bed", ledger=ledger)
+    assert result.stages == {"potted": 1, "planted": 1}
+    assert "Take care: It has not been hardened off" in result.err
+    result = recorded("harden", soft, "--finish", ledger=ledger)
+    assert result.stages == {"ready": 1, "planted": 1}
+    assert "days of hardening off were not done" in result.err
+
+
+def test_what_needs_no_step_more_is_planted_without_a_word(ledger: Path) -> None:
+    lot = recorded("divide", "Siberian iris", "--pieces", "1", ledger=ledger).lot
+    assert recorded("plant", lot, "--site", "Gate Bed", ledger=ledger).err == ""
 
 
 def test_waiting_stems_are_not_planted_or_potted(ledger: Path) -> None:

@@ -20,7 +20,7 @@ from tests.commands.running import MAY, cuttings
 
 PAGE = Path(__file__).parents[2] / "docs" / "json.md"
 EXAMPLE = re.compile(
-    r"```console\n\$ cuttings (?P<line>.+)\n```\n\n```json\n(?P<document>.+?)\n```", re.DOTALL
+    r"```console\n\$ cuttings (?P<line>[^\n]+)\n```\n\n```json\n(?P<document>.+?)\n```", re.DOTALL
 )
 GARDEN = "quarry-bank"
 

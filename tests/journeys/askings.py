@@ -96,7 +96,7 @@ MONTH_DAYS = (
 
 
 def _up_to(held: int) -> tuple[tuple[str, str], ...]:
-    return (*COUNTS, ("0", "0 is too few"), HUGE, (f"{held + 1}", f"so {held + 1} cannot come out of"))
+    return (*COUNTS, ("0", "0 is too few"), HUGE, (f"{held + 1}", f"so {held + 1} cannot "))
 
 
 COMMANDS: Mapping[str, Command] = {
@@ -340,5 +340,3 @@ def copied(garden: Path, folder: Path) -> Path:
 def called(command: Command) -> list[str]:
     """The words of a command, on the day of the demo garden."""
     return [*command.words.split(), "--on", DAY.isoformat()]
-
-

@@ -42,7 +42,7 @@ MISSING = {
     "note": (LOT, "TEXT"),
     "card": (LOT,),
     "spot": (LOT,),
-    "sites add": ("NAME (a name)", "--area (a name)", "--light (full-sun|part-sun|part-shade|shade)"),
+    "sites add": ("NAME (a name)", "--area (a name)"),
     "sites growing": ("NAME (a site's name)", PLANT, "--at (X,Y in metres)"),
     "sites show": ("NAME (a site's name)",),
     "garden --change": ("--name (a name)", "--lat (degrees)", "--lon (degrees)", "--units (us|metric)",
@@ -68,11 +68,11 @@ WRITES = (
     "spot 24-003 --hold 'wall-foot@6.00,0.40'",
     "spot 24-003 --release 'wall-foot@6.00,0.40'",
     "plant 24-003 --site 'wall foot' --at 6.0,0.4",
-    "give box --count 2 --to 'the plant swap'",
-    "sell box --count 2 --price 4.50",
-    "lose box --count 1 --stage potted --cause frost",
-    "split box --count 3",
-    "note box 'north end'",
+    "give 24-004 --count 2 --to 'the plant swap'",
+    "sell 24-004 --count 2 --price 4.50",
+    "lose 24-004 --count 1 --stage potted --cause frost",
+    "split 24-004 --count 3",
+    "note 24-004 'north end'",
     "sites add 'plum bed' --area 'gate strip' --light shade --length 6m --depth 2m",
     "sites growing 'plum bed' box --at 1,1",
     "garden --zone 6a",
@@ -125,12 +125,12 @@ def test_what_is_missing_is_named_in_one_line_with_what_it_may_be(
         ("find box --method sideways", 2, "--method: 'sideways' is none of: simple-layer"),
         ("find box --method tip-layer --count many", 2, "--count: 'many' is not a whole number."),
         ("find box --method tip-layer --count -3", 2, "--count: -3 is too few"),
-        ("find box --colour red", 2, "No such option: --colour"),
+        ("find box --colour red", 2, "No such option '--colour'"),
         ("find box --method tip-layer --photo /nowhere.jpg", 2, "--photo: /nowhere.jpg cannot be read"),
         ("pot 24-001 --pot bucket", 2, "--pot: 'bucket'"),
         ("card 99-999", 1, "There is no lot '99-999'"),
         ("card currant", 1, "'currant' could be any of"),
-        ("give box --count 400", 1, "24-004 holds 15 potted and 2 waiting"),
+        ("give box --count 400", 1, "so 400 cannot be taken."),
         ("plant 24-003 --site nowhere", 1, "There is no site 'nowhere'"),
         ("plant 24-003 --site 'wall foot' --at 99,99", 1, "lies outside wall foot"),
         ("pot 25-001 --pot 4in", 1, "25-001 holds 2 waiting"),
@@ -311,6 +311,5 @@ def test_the_demo_garden_is_made_without_a_terminal(kept: bool, run: Run, tmp_pa
 def test_the_played_demo_ends_with_a_balanced_tally(run: Run) -> None:
     done = run("demo --script")
     assert done.returncode == 0, done.stderr
-    assert done.stdout.rstrip().splitlines()[0] != ""
     assert "$ cuttings tally" in done.stdout
     assert "Traceback" not in done.stderr
