@@ -4,6 +4,7 @@ import os
 import sys
 from collections.abc import Mapping, Sequence
 from importlib import import_module
+from typing import Any
 
 import click
 from attrs import frozen
@@ -65,6 +66,14 @@ class Table(click.Group):
         assert isinstance(command, click.Command)
         return command
 
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except BrokenPipeError:
+            # The reader of a pipe has gone; give Python nothing to complain of at its own end.
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+            return None
+
     def resolve_command(
         self, ctx: click.Context, args: list[str]
     ) -> tuple[str | None, click.Command | None, list[str]]:
@@ -119,10 +128,11 @@ def run(arguments: Sequence[str]) -> int:
     except (KeyboardInterrupt, click.Abort):
         say_error("Stopped; nothing more was recorded.")
         return Cancelled.exit_code
-    except BrokenPipeError:
-        # The reader of a pipe has gone; give Python nothing to complain of at its own end.
+    except OSError as error:
+        why = error.strerror or error
+        say_error(f"The answer could not be shown ({why}); 'cuttings lots' tells what is recorded.")
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
+        return 1
     return 0
 
 

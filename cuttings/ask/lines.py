@@ -17,6 +17,12 @@ def say_wrapped(sentence: str, indent: str = "") -> None:
     sys.stdout.flush()
 
 
+def _refuse_unless_offered(question: Question[Any], text: str) -> None:
+    """Where the answer is taken as it is, only one of the choices will do."""
+    if question.parse is str and question.choices and text not in {c.value for c in question.choices}:
+        raise ValueError(f"Answer with a number from 1 to {len(question.choices)}.")
+
+
 class LineAsker:
     """Asks one line at a time on standard output and reads one line of answer."""
 
@@ -32,6 +38,7 @@ class LineAsker:
         while True:
             text = self._read(question)
             try:
+                _refuse_unless_offered(question, text)
                 question.parse(text)
             except ValueError as error:
                 self.say(str(error))
@@ -51,7 +58,7 @@ class LineAsker:
         text = self._line(f"{hint}{offered}: ")
         if not text and question.default is not None:
             return question.default
-        if question.choices and text.isdigit() and 1 <= int(text) <= len(question.choices):
+        if question.choices and text.isdecimal() and 1 <= int(text) <= len(question.choices):
             return question.choices[int(text) - 1].value
         return text
 

@@ -5,6 +5,7 @@ import sys
 from typing import Any
 
 import questionary
+from prompt_toolkit.history import InMemoryHistory
 
 from cuttings.ask.interview import Question
 from cuttings.ask.lines import CANCELLED, say_wrapped
@@ -81,22 +82,17 @@ class PromptAsker:
         return answer
 
     def _type(self, question: Question[Any]) -> str:
-        def readable(text: str) -> bool | str:
-            try:
-                question.parse(answered(text))
-            except ValueError as error:
-                return _shown(str(error))
-            return True
-
-        def answered(text: str) -> str:
-            return text.strip() or question.default or ""
-
+        """A typed answer; what is wrong with it is said in full under it, and arrow up brings it back."""
         offer = f" [{question.default}]" if question.default else ""
-        answer: str = questionary.text(
-            _shown(question.prompt + offer),
-            validate=readable,
-            qmark="-",
-            style=STYLE,
-            validate_while_typing=False,
-        ).unsafe_ask()
-        return answered(answer)
+        typed = InMemoryHistory()
+        while True:
+            answer: str = questionary.text(
+                _shown(question.prompt + offer), qmark="-", style=STYLE, history=typed
+            ).unsafe_ask()
+            text = answer.strip() or question.default or ""
+            try:
+                question.parse(text)
+            except ValueError as error:
+                self.say(str(error))
+                continue
+            return text

@@ -40,8 +40,8 @@ def spot(desk: Desk, lots: tuple[str, ...], everything: bool, **given: Any) -> N
     if given["hold"]:
         if len(chosen) != 1:
             raise Misused("A spot is held for one lot; name just that lot with --hold.")
-        wanted = Question("hold", "", lambda text: read_spot(desk, text))
-        _hold(desk, chosen[0], desk.interview(given, []).ask(wanted))
+        named = Question("hold", "", lambda text: read_spot(desk, text))
+        _hold(desk, chosen[0], desk.interview(given, []).ask(named))
     elif len(chosen) == 1 and not everything:
         _one(desk, chosen[0], ranked(desk, chosen[0], site))
     else:

@@ -33,11 +33,18 @@ class AsciiTwin(io.TextIOBase):
         return "ascii"
 
 
+class OneConsole(Console):
+    """A console that lets the command table see that the reader of a pipe has gone."""
+
+    def on_broken_pipe(self) -> None:
+        raise BrokenPipeError
+
+
 def console() -> Console:
     """A console on standard output, at most ``WIDEST`` columns wide."""
     encoding = (getattr(sys.stdout, "encoding", None) or "ascii").lower().replace("-", "")
     stream: TextIO = sys.stdout if encoding.startswith("utf") else AsciiTwin(sys.stdout)  # type: ignore[assignment]
-    made = Console(file=stream, highlight=False, markup=False, emoji=False, soft_wrap=False)
+    made = OneConsole(file=stream, highlight=False, markup=False, emoji=False, soft_wrap=False)
     if made.width > WIDEST:
         made.width = WIDEST
     return made

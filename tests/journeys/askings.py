@@ -238,8 +238,9 @@ COMMANDS: Mapping[str, Command] = {
         (
             one("From which lot?", "box"),
             text("How many are sold?", "2", *_up_to(17), ("", "is not a whole number")),
-            text("The price of each?", "4.50", ("dear", "'dear' is not a price"), ("-1", "a price lies between"),
-                 ("1e99", "a price lies between"), ("nan", "a price lies between")),
+            text("The price of each?", "4.50", ("dear", "'dear' is not a price"),
+                 ("-1", "a price lies between"), ("1e99", "a price lies between"),
+                 ("nan", "a price lies between")),
             REMEMBER,
         ),
         "2 stems of 24-004 box sold",
@@ -266,7 +267,9 @@ COMMANDS: Mapping[str, Command] = {
         "5 stems of 24-004 go on as 25-006",
     ),
     "note": Command(
-        "note", (one("Which lot?", "box"), text("What is worth remembering?", "north end", EMPTY)), "north end"
+        "note",
+        (one("Which lot?", "box"), text("What is worth remembering?", "north end", EMPTY)),
+        "24-004 has a note: north end",
     ),
     "garden": Command(
         "garden --change",
@@ -311,13 +314,16 @@ COMMANDS: Mapping[str, Command] = {
         (
             one("Which site?", "fruit row"),
             PLANT,
-            text("Where on it, as x,y?", "12,1", ("here", "'here' is not a position"), ("1;2", "is not a position")),
+            text("Where on it, as x,y?", "12,1", ("here", "'here' is not a position"),
+                 ("1;2", "is not a position")),
             text("How wide will red currant grow", "", *LENGTHS),
         ),
         "grows on fruit row",
     ),
     "spot": Command(
-        "spot", (one("For which lot?", "heuchera"), one("Hold a spot for it?", "wall foot")), "is held for 24-003"
+        "spot",
+        (one("For which lot?", "heuchera"), one("Hold a spot for it?", "wall foot")),
+        "is held for 24-003 heuchera",
     ),
     "undo": Command("undo", (yes("Take back", "y"),), "has been taken back"),
 }  # fmt: skip

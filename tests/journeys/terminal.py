@@ -5,6 +5,7 @@ import sys
 import time
 import warnings
 from collections.abc import Callable, Mapping
+from functools import partial
 from pathlib import Path
 from types import TracebackType
 from typing import Self
@@ -13,12 +14,13 @@ import pexpect
 import pyte
 
 ROOT = Path(__file__).resolve().parents[2]
-PATIENCE_S = 3.0
+PATIENCE_S = 20.0
 """How long a screen may take on a busy machine; nothing waits that long unless something is wrong."""
 
 ENTER, CTRL_C, CTRL_D, CTRL_U, UP, DOWN = "\r", "\x03", "\x04", "\x15", "\x1b[A", "\x1b[B"
 Condition = Callable[[], bool]
-LIST_HINT = "(arrows or its key, then Enter)"
+_LISTENING = 2004 << 5
+"""The mode (bracketed paste, as pyte keeps it) that a prompt turns on while it waits, and off again."""
 
 
 def environment(folder: Path, **changes: str) -> dict[str, str]:
@@ -34,7 +36,7 @@ def environment(folder: Path, **changes: str) -> dict[str, str]:
     return {**settings, **changes}
 
 
-class _Screen(pyte.Screen):  # type: ignore[misc]
+class _Screen(pyte.Screen):
     """A screen that sends its reports, such as where the cursor is, back to the program."""
 
     def __init__(self, columns: int, lines: int) -> None:
@@ -108,7 +110,7 @@ class Terminal:
         return "\n".join(line.rstrip() for line in self.rows()).rstrip()
 
     def flowing(self) -> str:
-        """The screen as running text: one space wherever there is white space, so that wrapping is no matter."""
+        """The screen as running text, with one space for all white space, so that wrapping is no matter."""
         return " ".join(self.screen_text().split())
 
     def _read(self, patience_s: float) -> bool:
@@ -158,23 +160,31 @@ class Terminal:
 
     def _asks(self, prompt: str) -> bool:
         """Whether the newest question is this one and still waits for its answer."""
-        rows = self.rows()
-        tail = self.question()
-        if not tail.startswith(f"- {prompt}"):
-            return False
-        first = max(n for n, row in enumerate(rows) if row.startswith("- "))
-        cursor = self._screen.cursor
-        in_line = first <= cursor.y <= first + 3 and cursor.x > 0
-        return LIST_HINT in tail or "(Y/n)" in tail or "(y/N)" in tail or in_line
+        return _LISTENING in self._screen.mode and self.question().startswith(f"- {prompt}")
 
     def asked(self, prompt: str, timeout: float = PATIENCE_S) -> None:
         """Read until this question stands there and waits for its answer."""
         self._until(f"waited to be asked {prompt!r}", lambda: self._asks(prompt), timeout)
 
+    def corrected(self, text: str, timeout: float = PATIENCE_S) -> None:
+        """Read until the text stands under the last answer, and the question is put anew."""
+        wanted = " ".join(text.split())
+
+        def stands() -> bool:
+            asked = [n for n, row in enumerate(self.rows()) if row.startswith("- ")]
+            said = " ".join(" ".join(self.rows()[asked[-2] :]).split()) if len(asked) > 1 else ""
+            return wanted in said and _LISTENING in self._screen.mode
+
+        self._until(f"waited to be told {text!r}", stands, timeout)
+
     def pointed_at(self) -> str:
         """The line of a list that the arrow points at."""
         rows = [row for row in self.rows() if row.startswith(" > ")]
         return rows[-1].strip() if rows else ""
+
+    def _points_elsewhere(self, before: str) -> bool:
+        """Whether the arrow has arrived at another line; half-way through a redrawing it is nowhere."""
+        return self.pointed_at() not in ("", before)
 
     # Typing
 
@@ -195,6 +205,15 @@ class Terminal:
     def ctrl_c(self) -> None:
         self.keys(CTRL_C)
 
+    def press_until_it_ends(self, key: str, times: int = 10) -> None:
+        """Press a key again, as a person would, as long as the program takes no notice."""
+        for _ in range(times):
+            self.keys(key)
+            end = time.monotonic() + 1.0
+            while time.monotonic() < end:
+                if not self._read(0.05):
+                    return
+
     def ctrl_d(self) -> None:
         self.keys(CTRL_D)
 
@@ -211,13 +230,14 @@ class Terminal:
     def choose(self, prompt: str, words: str = "") -> None:
         """Wait for a list, move the arrow to the line with these words (or leave it), and press Enter."""
         self.asked(prompt)
+        self._until(f"waited for the list of {prompt!r}", partial(self._points_elsewhere, ""), PATIENCE_S)
         for _ in range(40):
             if words in self.pointed_at():
                 self.enter()
                 return
             before = self.pointed_at()
             self.keys(DOWN)
-            self._until(f"moved on from {before!r}", lambda was=before: self.pointed_at() != was, PATIENCE_S)  # type: ignore[misc]
+            self._until(f"moved on from {before!r}", partial(self._points_elsewhere, before), PATIENCE_S)
         raise AssertionError(f"{words!r} is not offered. The screen:\n{self.screen_text()}")
 
     def say(self, prompt: str, key: str = ENTER) -> None:

@@ -71,7 +71,7 @@ WRITES = (
     "give 24-004 --count 2 --to 'the plant swap'",
     "sell 24-004 --count 2 --price 4.50",
     "lose 24-004 --count 1 --stage potted --cause frost",
-    "split 24-004 --count 3",
+    "split 24-004 --count 3 --stage potted",
     "note 24-004 'north end'",
     "sites add 'plum bed' --area 'gate strip' --light shade --length 6m --depth 2m",
     "sites growing 'plum bed' box --at 1,1",

@@ -5,27 +5,23 @@ from pathlib import Path
 import pytest
 
 from cuttings.ledger.store import FILE, Ledger
-from tests.journeys.askings import COMMANDS, ESCAPES, RUBBISH, Asking, called, copied
-from tests.journeys.terminal import CTRL_U, Terminal
+from tests.journeys.askings import COMMANDS, DAY, ESCAPES, RUBBISH, Asking, called, copied
+from tests.journeys.terminal import CTRL_C, CTRL_U, UP, Terminal
 
 
 def _talk_nonsense(terminal: Terminal, asking: Asking) -> None:
     """Everything wrong that a prompt could be told, and what it says to each."""
     if asking.kind != "text":
         terminal.asked(asking.prompt)
-        pointed = terminal.pointed_at()
         terminal.keys(*RUBBISH)
-        assert terminal.pointed_at() == pointed
         return
     for typed, wants in asking.wrong:
         terminal.asked(asking.prompt)
         terminal.type(typed)
         terminal.enter()
-        terminal.wait_for(wants)
-        terminal.keys(CTRL_U)
+        terminal.corrected(wants)
     if asking.free:
         terminal.asked(asking.prompt)
-        terminal.keys(CTRL_U)
         terminal.paste(ESCAPES)
 
 
@@ -52,3 +48,51 @@ def test_nonsense_is_answered_in_a_sentence_and_the_right_answer_taken(
     assert len(kept.read_bytes()) > len(before)
     assert book.entries[-1].on.isoformat() == "2025-09-28"
     assert kept.name == FILE
+
+
+def test_a_wrong_answer_is_explained_in_full_on_a_usual_screen_and_can_be_brought_back(
+    garden: Path, tmp_path: Path
+) -> None:
+    kept = copied(garden, tmp_path)
+    with Terminal("mark", "box", "--on", DAY.isoformat(), folder=tmp_path, lines=24, columns=80) as terminal:
+        terminal.choose("What is to be done there?", "keep an eye on it")
+        terminal.answer("When, if you know better than the rules?")
+        terminal.answer("Where is it?")
+        terminal.answer("Tape from two fixed points", "A=3.20m, corner of the shed B=4.75m")
+        terminal.corrected("has no length unit this program knows; use in, ft, yd, mm, cm or m.")
+        terminal.keys(UP)
+        terminal.wait_for_end("A=3.20m, corner of the shed B=4.75m")
+        terminal.keys(CTRL_U)
+        terminal.answer("Tape from two fixed points", "A=3.20m B=4.75")
+        terminal.answer("Anything to remember?")
+        assert terminal.finish() == 0
+    assert Ledger(kept.parent).book().open_marks()[-1].tape == "A=3.20m B=4.75"
+
+
+@pytest.mark.parametrize(
+    ("words", "before", "most"),
+    [
+        ("harden 24-002", (), 2),
+        ("spot 24-003", (), 7),
+        ("plant", ("24-003", "1"), 7),
+        ("", (), 12),
+    ],
+)
+def test_a_plain_list_takes_only_what_it_offers(
+    words: str, before: tuple[str, ...], most: int, garden: Path, tmp_path: Path
+) -> None:
+    kept = copied(garden, tmp_path)
+    ledger = kept.read_bytes()
+    with Terminal(*words.split(), "--plain", "--on", DAY.isoformat(), folder=tmp_path) as terminal:
+        for answer in before:
+            terminal.wait_for_end(":")
+            terminal.type(f"{answer}\n")
+            terminal.wait_for(f": {answer}")
+        for rubbish in ("zz", "99", "0", "²", "-1"):
+            terminal.wait_for_end(":")
+            terminal.type(f"{rubbish}\n")
+            terminal.wait_for(f": {rubbish} Answer with a number from 1 to {most}.")
+        terminal.wait_for_end(":")
+        terminal.press_until_it_ends(CTRL_C)
+        assert terminal.finish() == 130
+    assert kept.read_bytes() == ledger
