@@ -60,7 +60,5 @@ def ask_plant(desk: Desk, interview: Interview, method: Method | None = None) ->
 def _chosen(interview: Interview, found: Understood) -> Understood:
     if not interview.asking:
         raise Refused(f"'{found.name}' could be {' or '.join(found.candidates)}; give the full name.")
-    which = Question(
-        "which", "Which of these?", str, tuple(Choice(name, name) for name in found.candidates)
-    )
+    which = Question("which", "Which of these?", str, tuple(Choice(name, name) for name in found.candidates))
     return understand(standard(), interview.ask(which))

@@ -12,7 +12,7 @@ from cuttings.nudges.lots import next_for
 from cuttings.plants.catalogue import standard
 from cuttings.rules.caution import Task, cautions
 from cuttings.show.page import Page
-from cuttings.words import Method
+from cuttings.words import Method, Stage
 
 
 def known_lot(desk: Desk, lot: Lot) -> Known:
@@ -24,7 +24,7 @@ def lot_document(lot: Lot | None, code: str | None = None) -> dict[str, Any]:
     """The part of an answer that every recording command shares."""
     if lot is None:
         return {"lot": code, "stages": {}}
-    return {"lot": lot.code, "stages": {stage.value: count for stage, count in lot.stages.items()}}
+    return {"lot": lot.code, "stages": {stage.value: lot.at(stage) for stage in Stage}}
 
 
 def stems(count: int, method: Method | None = None) -> str:

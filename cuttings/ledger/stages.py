@@ -22,12 +22,13 @@ MAY_FOLLOW: Mapping[Stage, frozenset[Stage]] = {
 START_STAGES = frozenset({Stage.WAITING, Stage.ROOTED})
 """Where a new lot's stems may stand."""
 
-_TO_REACH: Mapping[Stage, str] = {
-    Stage.ROOTED: "check the waiting ones first",
-    Stage.POTTED: "pot the rooted ones first",
-    Stage.HARDENING: "begin hardening off the potted ones first",
-    Stage.READY: "finish hardening off first",
+_TO_REACH: Mapping[Stage, tuple[Stage, str]] = {
+    Stage.ROOTED: (Stage.WAITING, "check the waiting ones first"),
+    Stage.POTTED: (Stage.ROOTED, "pot the rooted ones first"),
+    Stage.HARDENING: (Stage.POTTED, "begin hardening off the potted ones first"),
+    Stage.READY: (Stage.HARDENING, "finish hardening off first"),
 }
+"""For each stage, the one before it and how its stems get on."""
 
 
 _SPOKEN_ORDER = (*reversed(LIVING), *(stage for stage in Stage if stage not in LIVING))
@@ -48,8 +49,8 @@ def shortage(lot: str, stages: Mapping[Stage, int], count: int, source: Stage | 
     """The sentence that refuses a count the lot does not hold, at one stage or at all."""
     if source is None:
         return f"{lot} holds {_ordered(stages)}, so {count} cannot be taken."
-    advice = _TO_REACH.get(source, "")
-    end = f"; {advice}." if advice and stages.get(Stage.WAITING, 0) + stages.get(Stage.ROOTED, 0) else "."
+    before, advice = _TO_REACH.get(source, (source, ""))
+    end = f"; {advice}." if advice and stages.get(before) else "."
     return f"{lot} holds {_ordered(stages)}, so {count} cannot come out of {source}{end}"
 
 

@@ -106,7 +106,9 @@ def test_forecasts_are_in_order(
     looks: list[int],
 ) -> None:
     looked = [started + timedelta(days=each) for each in looks]
-    found = made(Way(method, rooting_days=rooting_days), started, climate, heated=heated, looked=tuple(looked))
+    found = made(
+        Way(method, rooting_days=rooting_days), started, climate, heated=heated, looked=tuple(looked)
+    )
     assert started <= found.p10 <= found.p50 <= found.p90 <= found.give_up
     assert found.next_look >= found.p10
     assert not looked or found.next_look > max(looked) or found.p10 == found.next_look
