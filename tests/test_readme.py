@@ -39,5 +39,5 @@ def test_the_session_in_the_readme_is_real(tmp_path: Path, monkeypatch: pytest.M
         with contextlib.redirect_stdout(out):
             assert run(shlex.split(line)) == 0
         out.flush()
-        said = out.buffer.getvalue().decode()  # type: ignore[attr-defined]
+        said = out.buffer.getvalue().decode()
         assert said.strip() == answer.strip(), line

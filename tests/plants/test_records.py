@@ -5,9 +5,10 @@ from itertools import chain
 
 import pytest
 
-from cuttings.plants.catalogue import PLANT_FILES, Record, known_fields, read, standard
+from cuttings.plants.catalogue import PLANT_FILES, known_fields, read, standard
 from cuttings.plants.model import UNPUBLISHED, Plant, Way
 from cuttings.plants.names import folded
+from cuttings.plants.reading import Record
 from cuttings.words import Method
 
 HEIGHTS_M = (0.02, 40.0)

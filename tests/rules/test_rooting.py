@@ -1,4 +1,5 @@
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 from hypothesis import given
@@ -11,8 +12,8 @@ from cuttings.words import Method
 from tests.rules.gardens import COLD, SOUTHERN, UNKNOWN, climates, days
 
 
-def made(way: Way, started: date, climate: Climate, **options: object) -> Forecast:
-    found = forecast(way, started, climate, source_name="a handbook", **options)  # type: ignore[arg-type]
+def made(way: Way, started: date, climate: Climate, **options: Any) -> Forecast:
+    found = forecast(way, started, climate, source_name="a handbook", **options)
     assert found is not None
     return found
 
