@@ -6,8 +6,8 @@ import click
 
 from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.lot_questions import which_lot
-from cuttings.commands.parsing import maybe, whole, words, yes_no
+from cuttings.commands.parsing import maybe, whole, yes_no
+from cuttings.commands.questions import NOTE, which_lot
 from cuttings.commands.telling import lot_document, next_page
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger import entries as e
@@ -17,8 +17,6 @@ from cuttings.rules.looking import DO_NOT_PULL, Seen, Verdict, how_to_look, judg
 from cuttings.show.page import Page
 from cuttings.units import parse_length
 from cuttings.words import Stage
-
-NOTE = Question("note", "Anything to remember? (Enter to skip)", words, default="")
 
 
 @click.command(help="Look whether a lot has rooted; what is seen becomes rooted, not yet, or failed.")

@@ -6,8 +6,8 @@ import click
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.lot_questions import which_lot
 from cuttings.commands.parsing import filled, yes_no
+from cuttings.commands.questions import which_lot
 from cuttings.commands.telling import described, lot_document
 from cuttings.dates import spoken
 from cuttings.errors import Refused

@@ -6,8 +6,8 @@ import click
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.lot_questions import how_many, taken, which_lot
 from cuttings.commands.parsing import filled
+from cuttings.commands.questions import how_many, taken, which_lot
 from cuttings.commands.telling import known_lot, lot_document, next_page
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e

@@ -7,9 +7,9 @@ import click
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.lot_questions import furthest, how_many, taken, which_lot
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words
 from cuttings.commands.placing import Place, ask_place, positions, spots_filled
+from cuttings.commands.questions import NOTE, furthest, how_many, taken, which_lot
 from cuttings.commands.telling import known_lot, lot_document, next_page, stems
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
@@ -54,7 +54,7 @@ def plant(desk: Desk, **given: Any) -> None:
     moves = taken(lot, count, PLANTABLE, Stage.PLANTED)
     _warn_of_planting(desk, known, moves)
     at = positions(desk, lot, place, count)
-    note = interview.ask(Question("note", "Anything to remember? (Enter to skip)", words, default=""))
+    note = interview.ask(NOTE)
     book, entry = desk.write(
         e.Plant,
         lot=lot.code,
@@ -110,7 +110,7 @@ def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:
 def give(desk: Desk, **given: Any) -> None:
     lot, count, interview = _ask_stems(desk, given, "How many are given away?")
     to = interview.ask(Question("to", "To whom? (Enter to skip)", words, default=""))
-    note = interview.ask(_NOTE)
+    note = interview.ask(NOTE)
     moves = taken(lot, count, GIVING_ORDER, Stage.GIVEN)
     book, entry = desk.write(e.Give, lot=lot.code, moves=moves, to=to, note=note)
     _tell_left(desk, book.lots[lot.code], entry, f"given{f' to {to}' if to else ''}")
@@ -128,13 +128,10 @@ def sell(desk: Desk, **given: Any) -> None:
     price = interview.ask(
         Question("price", "The price of each? (Enter to skip)", maybe(number(0, 1e6, "a price")), default="")
     )
-    note = interview.ask(_NOTE)
+    note = interview.ask(NOTE)
     moves = taken(lot, count, GIVING_ORDER, Stage.SOLD)
     book, entry = desk.write(e.Sell, lot=lot.code, moves=moves, price=price, note=note)
     _tell_left(desk, book.lots[lot.code], entry, "sold")
-
-
-_NOTE = Question("note", "Anything to remember? (Enter to skip)", words, default="")
 
 
 def _ask_stems(desk: Desk, given: dict[str, Any], prompt: str) -> tuple[Lot, int, Interview]:
@@ -175,7 +172,7 @@ def lose(desk: Desk, **given: Any) -> None:
     at = interview.ask(Question("stage", stage.prompt, one_of(Stage), held, allowed=stage.allowed))
     dead = interview.ask(how_many(lot, (at,), count.prompt, 0))
     why = interview.ask(cause)
-    note = interview.ask(_NOTE)
+    note = interview.ask(NOTE)
     moves = (e.Move(count=dead, source=at, target=Stage.LOST),)
     book, entry = desk.write(e.Lose, lot=lot.code, moves=moves, cause=why, note=note)
     _tell_left(desk, book.lots[lot.code], entry, f"lost ({why})")
@@ -198,7 +195,7 @@ def split(desk: Desk, **given: Any) -> None:
         raise Refused(f"{lot.code} holds {spoken_counts(lot.stages)}; there is nothing left to split.")
     stage = interview.ask(Question("stage", "From which stage?", one_of(Stage), held, default=held[0].value))
     gone = interview.ask(how_many(lot, (stage,), count.prompt, 0))
-    note = interview.ask(_NOTE)
+    note = interview.ask(NOTE)
     moves = (e.Move(count=gone, source=stage),)
     book, entry = desk.begin(e.Split, code="into", lot=lot.code, moves=moves, note=note)
     new = book.lots[entry.into]

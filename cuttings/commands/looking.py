@@ -6,8 +6,8 @@ import click
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.lot_questions import which_lot
 from cuttings.commands.parsing import one_of
+from cuttings.commands.questions import which_lot
 from cuttings.commands.telling import described, known_lot, lot_document, next_page, stems
 from cuttings.dates import margin, spoken
 from cuttings.errors import Refused

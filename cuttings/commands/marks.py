@@ -10,6 +10,7 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, one_of, words
 from cuttings.commands.photos import keep_photo
+from cuttings.commands.questions import NOTE
 from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
@@ -38,7 +39,6 @@ FOR = Question(
 )
 WHEN = Question("when", "When, if you know better than the rules? (Enter to skip)", words, default="")
 WHERE = Question("where", "Where is it? (Enter to skip)", words, default="")
-NOTE = Question("note", "Anything to remember? (Enter to skip)", words, default="")
 _TAPE = re.compile(r"(\w+)\s*=\s*(\S.*?)(?=\s+\w+\s*=|$)")
 
 

@@ -7,8 +7,8 @@ import click
 
 from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.lot_questions import how_many, taken, which_lot
 from cuttings.commands.parsing import maybe, whole, words
+from cuttings.commands.questions import NOTE, how_many, taken, which_lot
 from cuttings.commands.telling import known_lot, lot_document, next_page, stems
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
@@ -118,7 +118,7 @@ def _ask_details(
         )
     )
     where = interview.ask(Question("where", "Where do they stand? (Enter to skip)", words, default=lot.where))
-    note = interview.ask(Question("note", "Anything to remember? (Enter to skip)", words, default=""))
+    note = interview.ask(NOTE)
     facts = {
         "pot": chosen.name, "pot_volume_l": chosen.volume_l, "mix": mix, "depth_m": depth, "note": note,
         "root_spread_m": spread, "where": where, "shade_days": shade, "label": label,

@@ -9,6 +9,7 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, maybe, one_of, whole, words, yes_no
 from cuttings.commands.photos import keep_photo
+from cuttings.commands.questions import NOTE
 from cuttings.commands.telling import tell_start
 from cuttings.ledger import entries as e
 from cuttings.rules.caution import Task
@@ -25,7 +26,6 @@ PIECES = Question("pieces", "How many pieces?", whole(), allowed="a whole number
 ROOTED = Question("rooted", "Have you seen roots on them?", yes_no, default="no", yes_no=True)
 MOTHER = Question("mother", "Which is the mother plant? (Enter to skip)", words, default="")
 WHERE = Question("where", "Where do they stand now? (Enter to skip)", words, default="")
-NOTE = Question("note", "Anything to remember? (Enter to skip)", words, default="")
 WOOD = Question(
     "wood",
     "What wood is it?",

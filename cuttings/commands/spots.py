@@ -6,9 +6,9 @@ import click
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.lot_questions import which_lot
 from cuttings.commands.parsing import lot_in, site_in
 from cuttings.commands.placing import plants_growing, ranked, read_spot, spot_words, wanted_for
+from cuttings.commands.questions import which_lot
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot

@@ -5,8 +5,10 @@ from pathlib import Path
 import pytest
 
 from cuttings.ledger.store import FILE, Ledger
+from cuttings.words import Stage
 from tests.journeys.askings import COMMANDS, DAY, ESCAPES, RUBBISH, Asking, called, copied
 from tests.journeys.terminal import CTRL_C, CTRL_U, UP, Terminal
+from tests.ledger.making import found
 
 
 def _talk_nonsense(terminal: Terminal, asking: Asking) -> None:
@@ -96,3 +98,44 @@ def test_a_plain_list_takes_only_what_it_offers(
         terminal.press_until_it_ends(CTRL_C)
         assert terminal.finish() == 130
     assert kept.read_bytes() == ledger
+
+
+def test_describing_the_garden_anew_with_enter_at_every_prompt_changes_nothing(
+    garden: Path, tmp_path: Path
+) -> None:
+    kept = copied(garden, tmp_path)
+    before = Ledger(kept.parent).book()
+    with Terminal("garden", "--change", "--on", DAY.isoformat(), folder=tmp_path) as terminal:
+        for asking in COMMANDS["garden"].askings:
+            terminal.asked(asking.prompt.replace("in metres?", "in feet?"))
+            terminal.enter()
+        assert terminal.finish() == 0
+    after = Ledger(kept.parent).book()
+    assert after.garden == before.garden
+    assert after.areas == before.areas
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        ("check", "No lot holds stems that are waiting"),
+        ("harden", "No lot holds stems that are hardening or potted"),
+        ("pot --again", "No lot holds stems that are potted"),
+    ],
+)
+def test_nothing_is_asked_where_there_is_nothing_to_choose_from(
+    words: str, says: str, tmp_path: Path
+) -> None:
+    Ledger(tmp_path / "ledger").record(lambda _, __: [found(stage=Stage.ROOTED)])
+    with Terminal(*words.split(), folder=tmp_path) as terminal:
+        assert terminal.finish() == 1
+        assert says in terminal.flowing()
+
+
+@pytest.mark.parametrize(
+    "words", ["check", "pot", "harden", "plant", "give", "lose", "split", "note", "card"]
+)
+def test_an_empty_ledger_says_how_to_begin(words: str, tmp_path: Path) -> None:
+    with Terminal(words, folder=tmp_path) as terminal:
+        assert terminal.finish() == 1
+        assert "There are no lots yet; begin with 'cuttings find'" in terminal.flowing()

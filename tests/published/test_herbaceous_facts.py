@@ -14,28 +14,7 @@ from attrs import frozen
 from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Division, Plant, Way
 from cuttings.words import Method
-
-Span = tuple[float, float]
-
-FACTOR = {
-    "years": 1.0,
-    "months": 1.0,
-    "zones": 1.0,
-    "days": 1.0,
-    "weeks": 7.0,
-    "inches": 0.0254,
-    "feet": 0.3048,
-}
-"""What turns a printed unit into the catalogue's own: metres for lengths, days for rooting."""
-
-
-@frozen
-class Source:
-    """Where a fact was published."""
-
-    publisher: str
-    title: str
-    url: str
+from tests.published.facts import Source, Span, in_our_units
 
 
 @frozen
@@ -51,8 +30,7 @@ class Fact:
 
     @property
     def span(self) -> Span:
-        factor = FACTOR[self.unit]
-        return (self.low * factor, self.high * factor)
+        return in_our_units(self.low, self.high, self.unit)
 
 
 ISU_HOW_OFTEN = Source(

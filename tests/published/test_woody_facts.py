@@ -9,36 +9,7 @@ from attrs import frozen
 
 from cuttings.plants.catalogue import standard
 from cuttings.words import Method
-
-Span = tuple[float, float]
-
-FACTOR = {
-    "days": 1.0,
-    "weeks": 7.0,
-    "ppm": 1.0,
-    "percent IBA": 10_000.0,
-    "inches": 0.0254,
-    "feet": 0.3048,
-    "cm": 0.01,
-    "m": 1.0,
-    "zones": 1.0,
-    "percent": 0.01,
-    "pH": 1.0,
-}
-"""What turns a printed unit into the catalogue's own: days, ppm, metres, shares of one."""
-
-
-def celsius(fahrenheit: float) -> float:
-    return (fahrenheit - 32.0) / 1.8
-
-
-@frozen
-class Source:
-    """Where a fact was published."""
-
-    publisher: str
-    title: str
-    url: str
+from tests.published.facts import Source, Span, in_our_units
 
 
 @frozen
@@ -55,10 +26,7 @@ class Fact:
 
     @property
     def span(self) -> Span:
-        if self.unit == "F":
-            return (celsius(self.low), celsius(self.high))
-        factor = FACTOR[self.unit]
-        return (self.low * factor, self.high * factor)
+        return in_our_units(self.low, self.high, self.unit)
 
     def __str__(self) -> str:
         way = f" {self.method.value}" if self.method else ""

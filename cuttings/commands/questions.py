@@ -1,15 +1,17 @@
-"""Questions about a lot and its stems that several commands share."""
+"""Questions that several commands share."""
 
 from collections.abc import Sequence
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk
-from cuttings.commands.parsing import lot_choices, lot_in, whole
+from cuttings.commands.parsing import lot_choices, lot_in, whole, words
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage
 from cuttings.words import LIVING, PLANTABLE, Stage
+
+NOTE = Question("note", "Anything to remember? (Enter to skip)", words, default="")
 
 
 def which_lot(desk: Desk, prompt: str, *stages: Stage) -> Question[Lot]:
