@@ -75,8 +75,11 @@ class PromptAsker:
             qmark="-",
             pointer=">",
             style=STYLE,
-            instruction="(arrows or its key, then Enter)",
+            instruction="(arrows or its key, then Enter)"
+            if shortcuts
+            else "(arrows or letters of it, then Enter)",
             use_shortcuts=shortcuts,
+            use_search_filter=not shortcuts,
             use_jk_keys=False,
         ).unsafe_ask()
         return answer

@@ -123,7 +123,9 @@ def _elevation(units: Units) -> Question[float]:
     return Question(
         "elevation",
         f"Height above the sea in {'feet' if units is Units.US else 'metres'}?",
-        lambda text: parse_length(text, units),
+        lambda text: (
+            -parse_length(text.strip()[1:], units) if text.strip()[:1] == "-" else parse_length(text, units)
+        ),
         allowed="a length such as 1000ft or 330m",
     )
 
@@ -213,7 +215,7 @@ def _show_garden(desk: Desk, garden: Garden) -> None:
     page = Page().heading(garden.name)
     north = f"{abs(garden.lat):g}° {'N' if garden.lat >= 0 else 'S'}"
     east = f"{abs(garden.lon):g}° {'E' if garden.lon >= 0 else 'W'}"
-    page.row("Lies at", f"{north}, {east}, {show_length(garden.elevation_m, garden.units)} up")
+    page.row("Lies at", f"{north}, {east}, {_height(garden)}")
     page.row("Zone", garden.zone or "not known; 'cuttings garden --zone 5b' tells it")
     frost = desk.climate.frost
     year = desk.on.year
@@ -233,6 +235,11 @@ def _show_garden(desk: Desk, garden: Garden) -> None:
     page.row("Sites", ", ".join(desk.book.sites) or "none yet")
     page.next_steps("'cuttings garden --change' asks for everything again; an option changes one thing.")
     desk.answer(page, _garden_document(desk, garden))
+
+
+def _height(garden: Garden) -> str:
+    height = show_length(abs(garden.elevation_m), garden.units)
+    return f"{height} below the sea" if garden.elevation_m < 0 else f"{height} up"
 
 
 def _day(day: date) -> str:

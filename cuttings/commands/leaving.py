@@ -7,7 +7,7 @@ import click
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words
+from cuttings.commands.parsing import choices, filled, maybe, number, one_of, whole, words
 from cuttings.commands.placing import Place, ask_place, positions, spots_filled
 from cuttings.commands.questions import NOTE, furthest, how_many, taken, which_lot
 from cuttings.commands.telling import known_lot, lot_document, next_page, stems
@@ -193,7 +193,9 @@ def split(desk: Desk, **given: Any) -> None:
     held = tuple(Choice(each.value, f"{each}: {lot.at(each)}") for each in LIVING if lot.at(each))
     if not held:
         raise Refused(f"{lot.code} holds {spoken_counts(lot.stages)}; there is nothing left to split.")
-    stage = interview.ask(Question("stage", "From which stage?", one_of(Stage), held, default=held[0].value))
+    enough = interview.given(Question("count", count.prompt, whole())) or 1
+    usual = next((each for each in GIVING_ORDER if lot.at(each) >= enough), Stage(held[0].value))
+    stage = interview.ask(Question("stage", "From which stage?", one_of(Stage), held, default=usual.value))
     gone = interview.ask(how_many(lot, (stage,), count.prompt, 0))
     note = interview.ask(NOTE)
     moves = (e.Move(count=gone, source=stage),)

@@ -27,9 +27,9 @@ NOT_INHERITED = {"name", "rank", "common", "synonyms", "source", "sources", "lev
 class Match:
     """What a name led to.
 
-    ``how`` is ``exact``, ``spelling`` (a near miss was forgiven), ``genus``, ``ambiguous`` or ``unknown``;
-    the last two have no plant. ``word`` is the catalogue's name that was meant; ``candidates`` are the
-    plants an ambiguous one might mean.
+    ``how`` is ``exact``, ``part`` (of a longer name), ``spelling`` (a near miss was forgiven), ``genus``,
+    ``ambiguous`` or ``unknown``; the last two have no plant. ``word`` is the catalogue's name that was meant;
+    ``candidates`` are the plants an ambiguous one might mean.
     """
 
     asked: str
@@ -81,6 +81,10 @@ class Catalogue:
             self._structured[name] = self._inherit(self._records[name])
         return self._structured[name]
 
+    def species_of(self, genus: str) -> tuple[str, ...]:
+        """The species of a genus that have records of their own."""
+        return tuple(name for name in self._records if name != genus and genus_of(name) == genus)
+
     def general(self, plant_type: PlantType, name: str) -> Plant:
         """A plant nobody has entered, with nothing but its type's general rules."""
         return self._inherit({"name": name, "rank": "type", "type": plant_type.value})
@@ -105,6 +109,8 @@ class Catalogue:
             return Match(asked, None, "unknown")
         owners, how = self._names.get(wanted, {}), "exact"
         if not owners:
+            how, owners = "part", self._with_words(wanted)
+        if not owners:
             how = "spelling"
             for name in nearest(wanted, self._names):
                 owners = {**self._names[name], **owners}
@@ -114,6 +120,16 @@ class Catalogue:
             return Match(asked, None, "ambiguous", candidates=tuple(owners))
         ((name, word),) = owners.items()
         return Match(asked, self.plant(name), how, word)
+
+    def _with_words(self, wanted: str) -> dict[str, str]:
+        """The plants one of whose names has all the wanted words in it, and that name."""
+        words = set(wanted.split())
+        found: dict[str, str] = {}
+        for name, owners in self._names.items():
+            if words < set(name.split()):
+                for owner, word in owners.items():
+                    found.setdefault(owner, word)
+        return found
 
     def _by_genus(self, asked: str) -> Match:
         genus = genus_of(asked)

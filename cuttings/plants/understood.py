@@ -1,6 +1,6 @@
 """From what a person calls a plant to the name and the rules that go with it."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
@@ -56,8 +56,16 @@ def understand(catalogue: Catalogue, asked: str) -> Understood:
     if folded(word) == folded(plant.name):
         word = plant.common[0] if plant.common else ""
     called = f"{word} {cultivar}".strip() if word else ""
-    remark = f"'{asked}' was taken for {match.word} ({plant.name})." if match.how == "spelling" else ""
+    forgiven = match.how in ("part", "spelling")
+    remark = f"'{asked}' was taken for {match.word} ({plant.name})." if forgiven else ""
+    species = catalogue.species_of(plant.name) if plant.rank == "genus" else ()
+    if species:
+        remark = f"{remark} What holds for {plant.name} in general applies; {_or(species)} has more.".strip()
     return Understood(name, called, plant, remark=remark)
+
+
+def _or(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
 
 
 def plant_for(catalogue: Catalogue, name: str, plant_type: PlantType | None, method: Method | None) -> Plant:

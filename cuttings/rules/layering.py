@@ -45,7 +45,7 @@ ROOTING_SEASON_DAYS = {Method.TIP_LAYER: 30, Method.AIR_LAYER: 60}
 ROOTING_SEASON_OTHERWISE = 90
 """Growing days a layer needs behind it before it may be cut off; from memory."""
 
-LEAF_FALL_WEEKS = 3
+AT_REST_WEEKS = 3
 """Weeks from the first frost until a layer is at rest and may be cut off; from memory."""
 
 SPRING_BEST_WEEKS = (6, 1)
@@ -106,7 +106,7 @@ def sever_window(method: Method, started: date, climate: Climate) -> Window:
     first_frost = _first_frost_after(ready, climate)
     if method is Method.AIR_LAYER:
         return _before_frost(ready, first_frost, climate)
-    opens = first_frost + weeks(LEAF_FALL_WEEKS)
+    opens = first_frost + weeks(AT_REST_WEEKS)
     last_frost = _last_frost_after(first_frost, climate)
     early, late = SPRING_BEST_WEEKS
     closes = max(last_frost + weeks(SPRING_CLOSES_WEEKS), opens)

@@ -10,7 +10,15 @@ from cuttings.rules.advice import Window
 from cuttings.rules.division import next_division
 from cuttings.rules.increase import likely_find_method
 from cuttings.rules.layering import next_pegging
-from cuttings.rules.seasons import frosts, is_hardy, month_stretches, next_window, weeks, window
+from cuttings.rules.seasons import (
+    LEAF_FALL_WEEKS,
+    frosts,
+    is_hardy,
+    month_stretches,
+    next_window,
+    weeks,
+    window,
+)
 from cuttings.rules.transplant import WOODY, next_planting
 from cuttings.words import Method, PlantType, Purpose
 
@@ -50,9 +58,8 @@ SLEEPING_ROOTS = frozenset({Method.TUBER_DIVISION, Method.RHIZOME_DIVISION})
 HARDWOOD_SOURCE = "University of Missouri Extension G6970: Home Propagation of Garden and Landscape Plants"
 """Hardwood cuttings in late autumn and early winter, after a hard frost."""
 
-LEAF_FALL_WEEKS = 4
 BUD_BREAK_WEEKS = 6
-"""Weeks from the first frost to bare wood, and from moving buds to the last frost; from memory."""
+"""Weeks from moving buds to the last frost; from memory."""
 
 HARDWOOD_BEST_WEEKS = (2, 8)
 """Weeks after leaf fall in which wood is best taken, before deep cold; from memory."""

@@ -36,6 +36,9 @@ Pots sunk for the winter are lifted "several weeks before the last frost" once t
 University Extension: How can I over-winter unplanted perennials); the four is from memory.
 """
 
+LEAF_FALL_WEEKS = 4
+"""Weeks from the average first frost to bare wood; from memory."""
+
 SAFE_RISK = 0.10
 """The chance of a later frost at which tender plants go out; common practice."""
 
