@@ -75,5 +75,5 @@ def spoken(day: date, today: date | None = None) -> str:
 
 def margin(day: date, today: date) -> str:
     """A date for the left margin of a page: ``12 May``, or ``12 May 25`` for another year."""
-    text = f"{day.day:2d} {calendar.month_abbr[day.month]}"
+    text = f"{day.day} {calendar.month_abbr[day.month]}"
     return text if day.year == today.year else f"{text} {day.year % 100:02d}"

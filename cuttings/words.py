@@ -81,6 +81,11 @@ class Wood(StrEnum):
     def method(self) -> Method:
         return Method(f"{self.value}-cutting")
 
+    @property
+    def is_leafy(self) -> bool:
+        """Whether it loses water through leaves before it has roots."""
+        return self not in (Wood.HARDWOOD, Wood.ROOT)
+
 
 class LayerHow(StrEnum):
     """How a stem is layered."""

@@ -90,5 +90,5 @@ def test_a_date_is_spoken_with_its_year_unless_that_is_this_one() -> None:
     assert spoken(date(2026, 5, 12), SATURDAY) == "12 May"
     assert spoken(date(2025, 5, 12), SATURDAY) == "12 May 2025"
     assert spoken(date(2026, 5, 12)) == "12 May 2026"
-    assert margin(date(2026, 5, 2), SATURDAY) == " 2 May"
+    assert margin(date(2026, 5, 2), SATURDAY) == "2 May"
     assert margin(date(2025, 5, 12), SATURDAY) == "12 May 25"

@@ -114,13 +114,8 @@ class Interview:
         if text is None and self.asker is not None:
             if question.nothing and not question.choices:
                 raise Refused(question.nothing)
-            text = self._typed_before(question)
-            try:
-                text = self.asker.ask(question) if text is None else text
-            except Cancelled as stop:
-                raise Cancelled(stop.sentence, self._typed) from None
-            self._typed[question.name] = text
-            return question.parse(text)
+            before = self._typed_before(question)
+            return self.ask_anew(question) if before is None else question.parse(before)
         if text is None:
             text = question.default
         if text is None:
@@ -132,6 +127,16 @@ class Interview:
         except ValueError as error:
             raise Misused(f"{question.option}: {error}") from None
 
+    def ask_anew(self, question: Question[T]) -> T:
+        """The person's answer, whatever has been answered before."""
+        assert self.asker is not None
+        try:
+            text = self.asker.ask(question)
+        except Cancelled as stop:
+            raise Cancelled(stop.sentence, self._typed) from None
+        self._typed[question.name] = text
+        return question.parse(text)
+
     def _typed_before(self, question: Question[Any]) -> str | None:
         """The answer taken up from before, once, and where it still holds."""
         text = self._taken_up.pop(question.name, None)
@@ -141,6 +146,7 @@ class Interview:
             question.parse(text)
         except ValueError:
             return None
+        self._typed[question.name] = text
         return text
 
     def given(self, question: Question[T]) -> T | None:

@@ -12,6 +12,7 @@ from cuttings.errors import Misused, Refused
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week as nudges_of
 from cuttings.plants.catalogue import standard
+from cuttings.rules.advice import Window
 from cuttings.show.page import Page
 
 ELSEWHERE = "Anywhere"
@@ -60,7 +61,7 @@ def week_page(desk: Desk, nudges: list[Nudge], begin: date, end: date) -> Page:
     for area, jobs in by_area(nudges).items():
         page.heading(area or ELSEWHERE)
         for job in jobs:
-            add_job(page, desk, job, end)
+            add_job(page, desk, job, begin, end)
     if not nudges:
         page.row(
             "",
@@ -69,11 +70,16 @@ def week_page(desk: Desk, nudges: list[Nudge], begin: date, end: date) -> Page:
     minutes = sum(nudge.minutes for nudge in nudges)
     page.gap()
     page.row("In all", f"about {minutes} minutes.", only_if=bool(minutes))
-    task = next((nudge for nudge in nudges if nudge.lot and nudge.task), None)
-    page.next_steps(
-        f"'cuttings {task.task} {task.lot}' writes the first one down when it is done." if task else ""
-    )
+    page.next_steps(_tick(next((nudge for nudge in nudges if nudge.task), None)))
     return page
+
+
+def _tick(nudge: Nudge | None) -> str:
+    """How the most pressing job that the ledger hears of is written down once it is done."""
+    if nudge is None or nudge.task == "garden":
+        return ""
+    command = f"mark --done {nudge.mark}" if nudge.mark else f"{nudge.task} {nudge.lot}"
+    return f"'cuttings {command}' writes down what was done for {nudge.name}."
 
 
 def by_area(nudges: Sequence[Nudge]) -> dict[str, list[list[Nudge]]]:
@@ -88,11 +94,13 @@ def by_area(nudges: Sequence[Nudge]) -> dict[str, list[list[Nudge]]]:
     return {area: list(jobs.values()) for area, jobs in areas.items()}
 
 
-def add_job(page: Page, desk: Desk, job: Sequence[Nudge], end: date, *, brief: bool = False) -> None:
+def add_job(
+    page: Page, desk: Desk, job: Sequence[Nudge], begin: date, end: date, *, brief: bool = False
+) -> None:
     """A job for one lot or several: its last good day or its first in the margin, and why under it."""
     first, window = job[0], job[0].window
     pressing = first.cost_of_waiting(end) > 0
-    day = f"by {margin(window.closes, desk.on).strip()}" if pressing else margin(window.best[0], desk.on)
+    day = _when(window, begin, desk.on, pressing=pressing)
     names = [nudge.name for nudge in job]
     what = first.job.replace("{}", _listed(names, BRIEFLY_NAMED if brief else MOST_NAMED), 1)
     stretch = f"Good from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}."
@@ -103,6 +111,13 @@ def add_job(page: Page, desk: Desk, job: Sequence[Nudge], end: date, *, brief: b
         window.source if desk.why and not brief else "",
         tone="accent" if pressing else "",
     )
+
+
+def _when(window: Window, begin: date, today: date, *, pressing: bool) -> str:
+    """The last good day of what is pressing, the first good day of what is still to come, or this week."""
+    if pressing:
+        return f"by {margin(window.closes, today)}"
+    return f"from {margin(window.best[0], today)}" if window.best[0] > begin else "this week"
 
 
 def _listed(names: Sequence[str], most: int) -> str:

@@ -14,6 +14,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.rules.looking import DO_NOT_PULL, Seen, Verdict, how_to_look, judge
+from cuttings.rules.potting import ready_to_pot
 from cuttings.show.page import Page
 from cuttings.units import parse_length
 from cuttings.words import Stage
@@ -59,6 +60,8 @@ def check(desk: Desk, **given: Any) -> None:
     after = book.lots[lot.code]
     sentence = f"{lot.code} {lot.plant_called}: {spoken_counts(after.stages)}."
     page = Page().row("", "", DO_NOT_PULL, only_if=bool(not_yet and not interview.asking))
+    ready = ready_to_pot(seen.root_length_m, lot.method, desk.units)
+    page.row("", ready.why, only_if=bool(rooted and not ready.value and seen.root_length_m is not None))
     page.parts.extend(next_page(desk, after).parts)
     desk.recorded(sentence, entry, page, **lot_document(after))
 
@@ -122,7 +125,8 @@ def _part(name: str, prompt: str, most: int, default: int) -> Question[int]:
     def read(text: str) -> int:
         count = whole(0)(text)
         if count > most:
-            raise Unfound(f"There are only {most} of them, so {count} cannot be.")
+            left = "one is" if most == 1 else f"{most} are"
+            raise Unfound(f"Only {left} left, so {count} cannot be.")
         return count
 
     return Question(name, prompt, read, default=str(default))

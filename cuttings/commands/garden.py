@@ -109,8 +109,9 @@ def _typed(garden: Garden) -> dict[str, str]:
         "lat": f"{garden.lat:g}",
         "lon": f"{garden.lon:g}",
         "units": garden.units.value,
-        "elevation": f"{garden.elevation_m:g}m",
     }
+    if garden.elevation_m is not None:
+        facts["elevation"] = f"{garden.elevation_m:g}m"
     if garden.zone:
         facts["zone"] = garden.zone
     for name, value in (("last-frost", garden.last_frost), ("first-frost", garden.first_frost)):
@@ -119,13 +120,18 @@ def _typed(garden: Garden) -> dict[str, str]:
     return facts
 
 
-def _elevation(units: Units) -> Question[float]:
+def _elevation(units: Units) -> Question[float | None]:
+    def read(text: str) -> float:
+        below = text.strip().startswith("-")
+        metres = parse_length(text.strip().removeprefix("-"), units)
+        return -metres if below else metres
+
+    unit = "feet" if units is Units.US else "metres"
     return Question(
         "elevation",
-        f"Height above the sea in {'feet' if units is Units.US else 'metres'}?",
-        lambda text: (
-            -parse_length(text.strip()[1:], units) if text.strip()[:1] == "-" else parse_length(text, units)
-        ),
+        f"Height above the sea in {unit}? (Enter if not known)",
+        maybe(read),
+        default="",
         allowed="a length such as 1000ft or 330m",
     )
 
@@ -238,6 +244,8 @@ def _show_garden(desk: Desk, garden: Garden) -> None:
 
 
 def _height(garden: Garden) -> str:
+    if garden.elevation_m is None:
+        return "height not known"
     height = show_length(abs(garden.elevation_m), garden.units)
     return f"{height} below the sea" if garden.elevation_m < 0 else f"{height} up"
 

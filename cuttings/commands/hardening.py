@@ -151,6 +151,7 @@ def _plan_page(desk: Desk, known: Known) -> Page:
     page = Page().heading(f"Hardening off {lot.code}  {lot.plant_called}", spoken_counts(lot.stages))
     if not needed.value and not lot.at(Stage.HARDENING):
         page.row("", "It needs none.", needed.why, needed.source if desk.why else "", tone="accent")
+        return page.next_steps(f"'cuttings spot {lot.code}' says where it could go.")
     night, day_least = (show_temperature(c, desk.units) for c in (steps.night_min_c, steps.day_min_c))
     limits = f"{len(steps.days)} days; in at night below {night}, not out at all below {day_least}."
     page.row("", limits, steps.why, steps.source if desk.why else "")

@@ -172,7 +172,7 @@ def _show(desk: Desk) -> None:
     page.gap()
     jobs = [job for area in by_area(nudges).values() for job in area]
     for job in jobs[:MOST_SHOWN]:
-        add_job(page, desk, job, end, brief=True)
+        add_job(page, desk, job, desk.on, end, brief=True)
     more = len(jobs) - MOST_SHOWN
     page.row("", f"and {more} more this week; 'week' shows them all", only_if=more > 0)
     page.row("", "Nothing needs doing this week." if book.lots else "No lots yet.", only_if=not nudges)

@@ -8,16 +8,16 @@ import click
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, whole, words
-from cuttings.commands.placing import Place, ask_place, positions, spots_filled
+from cuttings.commands.placing import Place, ask_place, positions, spots_filled, warn_of_site
 from cuttings.commands.questions import NOTE, furthest, how_many, taken, which_lot
-from cuttings.commands.telling import known_lot, lot_document, next_page, stems
+from cuttings.commands.telling import cautions_said, known_lot, lot_document, next_page, stems
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.nudges.knowledge import Known
 from cuttings.placement.room import radius
-from cuttings.rules.caution import Task, cautions
+from cuttings.rules.caution import Task
 from cuttings.rules.hardening import needs_hardening
 from cuttings.rules.transplant import UNPOTTED, advise_planting
 from cuttings.units import show_length
@@ -46,13 +46,16 @@ def plant(desk: Desk, **given: Any) -> None:
     interview = desk.interview(given, [which] if given["spot"] else [which, site])
     lot = interview.ask(which)
     if not furthest(lot):
-        raise Refused(shortage(lot.code, lot.stages, 1, Stage.ROOTED))
+        if lot.at(Stage.WAITING):
+            raise Refused(shortage(lot.code, lot.stages, 1, Stage.ROOTED))
+        raise Refused(f"{lot.code} holds {spoken_counts(lot.stages)}; nothing of it is left to plant.")
     usual = 1 if given["spot"] or given["at"] else furthest(lot)
     count = interview.ask(how_many(lot, PLANTABLE, "How many are planted?", usual))
     place = ask_place(desk, interview, lot)
     known = known_lot(desk, lot)
     moves = taken(lot, count, PLANTABLE, Stage.PLANTED)
     _warn_of_planting(desk, known, moves)
+    warn_of_site(desk, lot, place.site)
     at = positions(desk, lot, place, count)
     note = interview.ask(NOTE)
     book, entry = desk.write(
@@ -88,7 +91,7 @@ def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:
     more = " and so on" if len(entry.at) > 3 else ""
     at = f", {where}{more}" if where else ""
     page = next_page(desk, lot)
-    page.warnings(caution.text for caution in cautions(known_lot(desk, lot).plant, Task.PLANT))
+    page.warnings(cautions_said(desk, lot, entry, Task.PLANT))
     desk.recorded(
         f"{stems(entry.stems)} of {lot.code} {lot.plant_called} on {place.site.name}{at}; "
         f"{lot.code} now stands at {spoken_counts(lot.stages)}.",
@@ -120,6 +123,7 @@ def give(desk: Desk, **given: Any) -> None:
 @click.argument("lot", required=False)
 @click.option("--count", metavar="N", help="how many")
 @click.option("--price", metavar="N", help="the price of each, in your own money")
+@click.option("--to", metavar="TEXT", help="who has them now")
 @click.option("--note", metavar="TEXT", help="anything to remember")
 @global_options
 @with_desk
@@ -128,9 +132,10 @@ def sell(desk: Desk, **given: Any) -> None:
     price = interview.ask(
         Question("price", "The price of each? (Enter to skip)", maybe(number(0, 1e6, "a price")), default="")
     )
+    to = interview.ask(Question("to", "To whom? (Enter to skip)", words, default=""))
     note = interview.ask(NOTE)
     moves = taken(lot, count, GIVING_ORDER, Stage.SOLD)
-    book, entry = desk.write(e.Sell, lot=lot.code, moves=moves, price=price, note=note)
+    book, entry = desk.write(e.Sell, lot=lot.code, moves=moves, price=price, to=to, note=note)
     _tell_left(desk, book.lots[lot.code], entry, "sold")
 
 
@@ -144,10 +149,8 @@ def _ask_stems(desk: Desk, given: dict[str, Any], prompt: str) -> tuple[Lot, int
 
 def _tell_left(desk: Desk, lot: Lot, entry: e.LotEntry, how: str) -> None:
     page = next_page(desk, lot)
-    law = [
-        c for c in cautions(known_lot(desk, lot).plant, Task.GIVE) if c.kind in ("invasive", "law", "patent")
-    ]
-    page.warnings(caution.text for caution in law if not isinstance(entry, e.Lose))
+    if not isinstance(entry, e.Lose):
+        page.warnings(cautions_said(desk, lot, entry, Task.GIVE))
     what = f"{stems(entry.stems)} of {lot.code} {lot.plant_called} {how}"
     sentence = f"{what}; it holds {spoken_counts(lot.stages)}."
     desk.recorded(sentence, entry, page, **lot_document(lot))
@@ -201,7 +204,8 @@ def split(desk: Desk, **given: Any) -> None:
     moves = (e.Move(count=gone, source=stage),)
     book, entry = desk.begin(e.Split, code="into", lot=lot.code, moves=moves, note=note)
     new = book.lots[entry.into]
-    sentence = f"{stems(gone)} of {lot.code} go on as {new.code}; {lot.code} keeps "
+    go = "goes" if gone == 1 else "go"
+    sentence = f"{stems(gone)} of {lot.code} {go} on as {new.code}; {lot.code} keeps "
     desk.recorded(
         f"{sentence}{spoken_counts(book.lots[lot.code].stages)}.",
         entry,

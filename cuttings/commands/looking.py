@@ -29,15 +29,19 @@ from cuttings.words import Stage
 @click.option("--place", metavar="TEXT", help="only those that stand there")
 @click.option("--plant", metavar="TEXT", help="only those of that plant")
 @click.option("--unlabelled", is_flag=True, help="only live lots without a label")
-@click.option("--all", "everything", is_flag=True, help="ended lots too")
 @global_options
 @with_desk
 def lots(desk: Desk, **given: Any) -> None:
     chosen = _chosen(desk, given)
     page = Page().heading("Lots", _where(desk))
-    for lot in chosen:
-        where = f"; {lot.where}" if lot.where else ""
-        page.row(lot.code, f"{lot.plant_called}, {lot.method.spoken}: {spoken_counts(lot.stages)}{where}.")
+    for heading, group in (("", [x for x in chosen if x.living]), ("No longer in your care", _ended(chosen))):
+        if heading and group:
+            page.heading(heading)
+        for lot in group:
+            where = f"; {lot.where}" if lot.where else ""
+            page.row(
+                lot.code, f"{lot.plant_called}, {lot.method.spoken}: {spoken_counts(lot.stages)}{where}."
+            )
     if not chosen:
         page.row("", "No lots here." if desk.book.lots else "No lots yet.")
     page.next_steps(
@@ -48,15 +52,27 @@ def lots(desk: Desk, **given: Any) -> None:
     desk.answer(page, {"lots": [_summary(lot) for lot in chosen]})
 
 
+def _ended(lots: list[Lot]) -> list[Lot]:
+    return [lot for lot in lots if not lot.living]
+
+
+def _places(desk: Desk, lot: Lot) -> list[str]:
+    """Where a lot's stems are: the place it stands, and the sites and areas it was planted on."""
+    planted = [
+        site for site in desk.book.sites.values() if any(each.lot == lot.code for each in site.growing)
+    ]
+    return [lot.where, *(site.name for site in planted), *(site.area for site in planted)]
+
+
 def _chosen(desk: Desk, given: dict[str, Any]) -> list[Lot]:
     stage = desk.interview(given, []).given(Question("stage", "", one_of(Stage)))
     found = list(desk.book.lots.values())
     if stage is not None:
         found = [lot for lot in found if lot.at(stage)]
-    elif not given["everything"]:
-        found = [lot for lot in found if lot.living]
     if given["place"]:
-        found = [lot for lot in found if given["place"].casefold() in lot.where.casefold()]
+        found = [
+            lot for lot in found if any(given["place"].casefold() in p.casefold() for p in _places(desk, lot))
+        ]
     if given["plant"]:
         name = understand(standard(), given["plant"]).name.casefold()
         typed = given["plant"].casefold()
@@ -110,7 +126,11 @@ def _trail(book: Book, code: str) -> tuple[Entry, ...]:
 
 def _card_page(desk: Desk, lot: Lot, trail: tuple[Entry, ...], *, ids: bool) -> Page:
     page = Page().heading(f"{lot.code}  {lot.plant_called}", lot.plant if lot.called else "")
-    begun = f"{stems(lot.started, lot.method)} started {spoken(lot.started_on)}"
+    begun = f"{stems(lot.origin.stems, lot.method)} started {spoken(lot.started_on)}"
+    if lot.origin.lot != lot.code:
+        begun += f" as {lot.origin.lot}; {stems(lot.started, lot.method)} split off"
+    elif lot.origin.stems != lot.started:
+        begun += f", {lot.started} of them still in this lot"
     page.row("", f"{lot.method.spoken.capitalize()}, {begun}.")
     page.row("Now", f"{spoken_counts(lot.stages)}.", tone="accent")
     page.row("Stands", lot.where, only_if=bool(lot.where))
@@ -125,12 +145,17 @@ def _card_page(desk: Desk, lot: Lot, trail: tuple[Entry, ...], *, ids: bool) -> 
         who = f" {entry.who}" if entry.who else ""
         page.row(
             margin(entry.on, desk.on),
-            f"{described(entry, on_card=True)}{taken_back}.{who}",
+            f"{_told(desk, entry)}{taken_back}.{who}",
             note,
             entry.id if ids else "",
         )
     page.parts.extend([None, *next_page(desk, lot).parts])
     return page
+
+
+def _told(desk: Desk, entry: Entry) -> str:
+    target = desk.book.entry(entry.target) if isinstance(entry, Reverse) else None
+    return f"took back: {described(target, on_card=True)}" if target else described(entry, on_card=True)
 
 
 def _forecast_rows(desk: Desk, lot: Lot, page: Page) -> None:

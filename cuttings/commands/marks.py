@@ -117,16 +117,13 @@ def _taped(desk: Desk, text: str) -> str:
 
 def _said(entry: e.Mark) -> str:
     where = f", {entry.where}" if entry.where else ""
-    when = f" ({entry.when})" if entry.when else ""
-    return f"{entry.called or entry.plant}, to {entry.purpose.replace('-', ' ')}{when}{where}"
+    return f"{entry.called or entry.plant}, to {entry.purpose.replace('-', ' ')}{where}"
 
 
 def _stretch(desk: Desk, plant: Plant, entry: e.Mark) -> str:
     window = mark_window(entry.purpose, plant, max(desk.on, entry.on), desk.climate)
-    return (
-        f"{window.what[:1].upper()}{window.what[1:]}: best from {spoken(window.best[0], desk.on)} "
-        f"to {spoken(window.best[1], desk.on)}"
-    )
+    best = f"best from {spoken(window.best[0], desk.on)} to {spoken(window.best[1], desk.on)}"
+    return f"You said: {entry.when}. By the rules {best}" if entry.when else best[:1].upper() + best[1:]
 
 
 def _tick(desk: Desk, code: str, note: str) -> None:

@@ -6,7 +6,7 @@ from attrs import frozen
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
-from cuttings.commands.parsing import filled, one_of
+from cuttings.commands.parsing import filled, one_of, yes_no
 from cuttings.errors import Refused
 from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant
@@ -20,6 +20,9 @@ TYPE = Question(
     one_of(PlantType),
     tuple(Choice(kind.value, kind.replace("-", " ")) for kind in PlantType),
 )
+
+
+KEEP = Question("keep", "Keep that name?", yes_no, default="yes", yes_no=True)
 
 
 @frozen
@@ -44,17 +47,25 @@ class Named:
 def ask_plant(desk: Desk, interview: Interview, method: Method | None = None) -> Named:
     """The plant meant. What was forgiven, and what is not known, is said rather than guessed silently."""
     catalogue = standard()
-    found = understand(catalogue, interview.ask(PLANT))
-    if found.candidates:
-        found = _chosen(interview, found)
-    if found.remark and interview.asking:
+    found = _understood(interview, interview.ask(PLANT))
+    while interview.asking and found.plant is None:
         interview.say(found.remark)
-    elif found.remark:
+        if interview.ask_anew(KEEP):
+            break
+        found = _understood(interview, interview.ask_anew(PLANT))
+    if found.remark and not interview.asking:
         desk.remark(found.remark)
+    elif found.remark and found.plant is not None:
+        interview.say(found.remark)
     if found.plant is not None:
         return Named(found.name, found.called, found.plant)
     kind = interview.ask(TYPE) if interview.asking else None
     return Named(found.name, found.called, plant_for(catalogue, found.name, kind, method), kind)
+
+
+def _understood(interview: Interview, asked: str) -> Understood:
+    found = understand(standard(), asked)
+    return _chosen(interview, found) if found.candidates else found
 
 
 def _chosen(interview: Interview, found: Understood) -> Understood:

@@ -13,6 +13,7 @@ from cuttings.errors import Refused, Unfound
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Point, Site
+from cuttings.placement.fit import fit
 from cuttings.placement.match import Placed, Plan, Wanted, more_positions, rank
 from cuttings.placement.outline import covers
 from cuttings.placement.room import Circle, held, radius, standing
@@ -110,7 +111,7 @@ def _ask_spot(desk: Desk, interview: Interview, lot: Lot) -> Place | None:
     own = [hold for hold in desk.book.holds.values() if hold.lot == lot.code]
     choices = [Choice(hold.spot, f"{hold.spot}, held for it") for hold in own]
     choices += [
-        Choice(placed.spot.id, f"{spot_words(desk, placed)}: {(placed.for_ or placed.against or ('',))[0]}")
+        Choice(placed.spot.id, spot_words(desk, placed))
         for placed in ranked(desk, lot).plan[:MOST_OFFERED]
         if placed.spot is not None
     ]
@@ -137,6 +138,17 @@ def positions(desk: Desk, lot: Lot, place: Place, count: int) -> tuple[Point, ..
         left = count - 1 - len(more)
         desk.warn(f"there is no room on {place.site.name} for {left} of them at full size; thin them later.")
     return (place.at, *more)
+
+
+def warn_of_site(desk: Desk, lot: Lot, site: Site) -> None:
+    """Say what speaks against a site so strongly that the matcher would not offer it."""
+    wanted, growing = wanted_for(desk, lot), plants_growing(desk.book)
+    neighbours = [growing[each.plant] for each in site.growing if each.plant in growing]
+    found = fit(
+        wanted.plant, site, desk.climate, desk.units, mother_site=wanted.mother_site, neighbours=neighbours
+    )
+    for reason in found.refused:
+        desk.warn(f"{site.name} does not suit it: {reason[:1].lower()}{reason[1:]}")
 
 
 def _warn_if_close(desk: Desk, place: Place, new: Circle, others: list[Circle]) -> None:

@@ -1,6 +1,6 @@
 """What is known of a plant: how to make more of it, when, and what it needs."""
 
-from calendar import month_abbr
+from calendar import month_abbr, month_name
 from typing import Any
 
 import click
@@ -46,15 +46,18 @@ def plants(desk: Desk, name: str | None, **given: Any) -> None:
 
 
 def _list(desk: Desk, catalogue: Catalogue, given: dict[str, Any]) -> None:
-    known = [plant for plant in catalogue if plant.rank != "genus" and _fits(desk, plant, given)]
-    page = Page().heading(
-        "Plants", f"{len(known)} that fit" if any(given.values()) else f"{len(known)} known"
-    )
-    for plant in sorted(known, key=lambda plant: plant.name):
-        best = plant.ways[0].method.spoken if plant.ways else ""
-        page.row("", f"{plant.name}  {', '.join(plant.common[:1])}", f"easiest by {best}" if best else "")
+    known = [plant for plant in catalogue if _fits(desk, plant, given)]
+    count = f"{len(known)} that fit" if any(given.values()) else f"{len(known)} known"
+    page = Page(margin_width=22).heading("Plants", count)
+    for plant in sorted(known, key=_called):
+        whole = " (any kind)" if plant.rank == "genus" else ""
+        page.row(_called(plant), f"{plant.name}{whole}")
     page.next_steps("'cuttings plants NAME' shows one of them.")
     desk.answer(page, {"plants": [{"name": plant.name, "common": list(plant.common)} for plant in known]})
+
+
+def _called(plant: Plant) -> str:
+    return plant.common[0] if plant.common else plant.name
 
 
 def _fits(desk: Desk, plant: Plant, given: dict[str, Any]) -> bool:
@@ -94,14 +97,16 @@ def _sheet(desk: Desk, catalogue: Catalogue, plant: Plant) -> Page:
         page.row(label, text, _origin(desk, catalogue, plant, field), only_if=bool(text))
     page.heading("To make more of it, best first" if plant.ways else "No way to make more of it is known")
     for way in plant.ways:
-        page.row(_months(desk, way.months), _way(way, units), way.prepare,
-                 catalogue.reference(way.source) if desk.why else "")  # fmt: skip
+        source = catalogue.reference(way.source) if desk.why else ""
+        page.row(_months(desk, way.months), _way(desk, way), way.prepare, source)
     if plant.division:
-        page.row(_months(desk, plant.division.months), _division(plant.division), plant.division.replant,
-                 catalogue.reference(plant.division.source) if desk.why else "")  # fmt: skip
+        source = catalogue.reference(plant.division.source) if desk.why else ""
+        text = _division(desk, plant.division)
+        page.row(_months(desk, plant.division.months), text, plant.division.replant, source)
     page.gap()
     page.warnings(caution.text for caution in plant.cautions)
-    page.next_steps(f"'cuttings find \"{plant.name}\"' writes down a find.", "--why shows the sources.")
+    more = "" if desk.why else "--why shows the sources."
+    page.next_steps(f"'cuttings find \"{plant.name}\"' writes down a find.", more)
     return page
 
 
@@ -125,6 +130,15 @@ def _months(desk: Desk, months: tuple[int, ...]) -> str:
     return ", ".join(_run(first, here) for first in firsts)
 
 
+_MONTH_NAMES = frozenset(month_name[1:])
+
+
+def _season(desk: Desk, season: str, lead: str) -> str:
+    """The season in words; left out in the southern hemisphere where the words name northern months."""
+    northern = any(word.strip(",.;()") in _MONTH_NAMES for word in season.split())
+    return "" if not season or (desk.climate.southern and northern) else f"{lead}{season}"
+
+
 def _run(first: int, months: list[int]) -> str:
     last = first
     while last % 12 + 1 in months:
@@ -132,8 +146,9 @@ def _run(first: int, months: list[int]) -> str:
     return month_abbr[first] if first == last else f"{month_abbr[first]}-{month_abbr[last]}"
 
 
-def _way(way: Way, units: Units) -> str:
-    parts = [f"{way.method.spoken}{': ' + way.season if way.season else ''}"]
+def _way(desk: Desk, way: Way) -> str:
+    units = desk.units
+    parts = [f"{way.method.spoken}{_season(desk, way.season, ': ')}"]
     if way.rooting_days:
         low, high = way.rooting_days
         at = f" at {_temperatures(way.reference_temp_c, units)}" if way.reference_temp_c else ""
@@ -156,8 +171,8 @@ def _temperatures(span: Range, units: Units) -> str:
     return low if low == high else f"{low} to {high}"
 
 
-def _division(division: Division) -> str:
-    parts = [f"divide: {division.season}"]
+def _division(desk: Desk, division: Division) -> str:
+    parts = [f"divide{_season(desk, division.season, ': ')}"]
     if division.every_years:
         parts.append(f"every {division.every_years[0]} to {division.every_years[1]} years")
     if division.pieces:

@@ -1,7 +1,7 @@
 """The interview at the potting bench: every question has a recommended answer and its reason."""
 
-from collections.abc import Mapping
-from typing import Any
+from collections.abc import Callable, Mapping
+from typing import Any, TypeVar
 
 import click
 
@@ -9,22 +9,28 @@ from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import maybe, whole, words
 from cuttings.commands.questions import NOTE, how_many, taken, which_lot
-from cuttings.commands.telling import known_lot, lot_document, next_page, stems
+from cuttings.commands.telling import cautions_said, known_lot, lot_document, next_page, stems
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.nudges.knowledge import Known
+from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Advice
 from cuttings.rules.aftercare import shade_days, trim
-from cuttings.rules.caution import Task, cautions
+from cuttings.rules.caution import Task
 from cuttings.rules.labelling import label_text
-from cuttings.rules.pots import parse_pot
+from cuttings.rules.pots import Pot as PotSize
+from cuttings.rules.pots import alike, parse_pot
 from cuttings.rules.potting import ready_to_pot, recommend_depth, recommend_mix, recommend_pot
 from cuttings.rules.seasons import is_hardy
 from cuttings.show.page import Page
 from cuttings.units import parse_length, show_length
-from cuttings.words import Stage
+from cuttings.words import Stage, Units
+
+T = TypeVar("T")
+
+PENCIL = Advice("", "Pencil on a label outlasts ink.", COMMON_PRACTICE)
 
 FEW_ROOTS_M = 0.05
 """A longest root under two inches is a small one for a top of any size; from memory."""
@@ -53,7 +59,8 @@ def pot(desk: Desk, again: bool, **given: Any) -> None:
     interview = desk.interview(given, [which, size])
     lot = interview.ask(which)
     if not lot.at(stage):
-        raise Refused(shortage(lot.code, lot.stages, 1, stage))
+        hint = " With --again the potted ones are potted on." if lot.at(Stage.POTTED) else ""
+        raise Refused(f"{shortage(lot.code, lot.stages, 1, stage)}{hint}")
     known = known_lot(desk, lot)
     _say_first(desk, interview, known)
     count = interview.ask(how_many(lot, (stage,), "How many are potted?", lot.at(stage)))
@@ -66,7 +73,7 @@ def pot(desk: Desk, again: bool, **given: Any) -> None:
 
 def _say_first(desk: Desk, interview: Interview, known: Known) -> None:
     """Is it ready at all, and what to cut; said before the hands are in the mix."""
-    length = _last_root_length(known.lot)
+    length = known.lot.root_length_m
     ready = ready_to_pot(length, known.lot.method, desk.units)
     if interview.asking:
         interview.say(ready.why)
@@ -76,59 +83,69 @@ def _say_first(desk: Desk, interview: Interview, known: Known) -> None:
         desk.warn(ready.why)
 
 
-def _last_root_length(lot: Lot) -> float | None:
-    lengths = [check.root_length_m for check in lot.of_kind(e.Check) if check.root_length_m is not None]
-    return lengths[-1] if lengths else None
-
-
 def _ask_details(
     desk: Desk, interview: Interview, known: Known, size: Question[Any]
 ) -> tuple[dict[str, Any], Mapping[str, str]]:
-    """The facts of the entry, and what was advised wherever the keeper chose otherwise."""
+    """The facts of the entry, and what was advised wherever the keeper chose otherwise.
+
+    Where nobody is asked, only what was given is written down: advice is not a fact.
+    """
     lot, plant, units = known.lot, known.plant, desk.units
 
     def length(text: str) -> float:
         return parse_length(text, units)
 
-    spread = interview.ask(
-        Question(
-            "spread", "How wide are the roots across? (Enter if not measured)", maybe(length), default=""
-        )
-    )
-    pots = recommend_pot(spread, lot.method, plant, units)
+    def told(
+        name: str, prompt: str, parse: Callable[[str], T], reason: Advice[Any], default: str
+    ) -> T | None:
+        question = Question(name, prompt, parse, default=default, why=_because(reason))
+        return interview.ask(question) if interview.asking else interview.given(question)
+
+    prompt = "How wide are the roots across? (Enter if not measured)"
+    spread = interview.ask(Question("spread", prompt, maybe(length), default=""))
+    pots = recommend_pot(spread or _ball_in_pot(known, units), lot.method, plant, units)
     chosen = interview.ask(size.offering(pots.value.name, _because(pots)) if interview.asking else size)
     mixes = recommend_mix(plant)
-    mix = interview.ask(Question("mix", "Which mix?", words, default=mixes.value, why=_because(mixes)))
+    mix = told("mix", "Which mix?", words, mixes, mixes.value)
     depths = recommend_depth(plant, lot.method)
-    depth_default = show_length(depths.value, units).replace(" ", "") if depths.value is not None else ""
-    prompt = "How deep? (a length, or Enter for as advised)"
-    depth = interview.ask(
-        Question("depth", prompt, maybe(length), default=depth_default, why=_because(depths))
-    )
+    usual = show_length(depths.value, units).replace(" ", "") if depths.value is not None else ""
+    depth = told("depth", "How deep? (a length, or Enter for as advised)", maybe(length), depths, usual)
     shades = shade_days(lot.method, desk.on, desk.climate, is_hardy(plant, desk.climate))
-    shade = interview.ask(
-        Question(
-            "shade", "How many days of shade?", whole(0, 90), default=str(shades.value), why=_because(shades)
-        )
-    )
+    shade = told("shade", "How many days of shade?", whole(0, 90), shades, str(shades.value))
     text = label_text(lot.plant, lot.code, lot.method, lot.started_on, lot.mother).replace("\n", " / ")
-    label = interview.ask(
-        Question(
-            "label", "What does the label say?", words, default=text, why="Pencil on a label outlasts ink."
-        )
-    )
+    label = told("label", "What does the label say?", words, PENCIL, text)
     where = interview.ask(Question("where", "Where do they stand? (Enter to skip)", words, default=lot.where))
     note = interview.ask(NOTE)
     facts = {
-        "pot": chosen.name, "pot_volume_l": chosen.volume_l, "mix": mix, "depth_m": depth, "note": note,
-        "root_spread_m": spread, "where": where, "shade_days": shade, "label": label,
+        "pot": chosen.name, "pot_volume_l": chosen.volume_l, "mix": mix or "", "depth_m": depth, "note": note,
+        "root_spread_m": spread, "where": where, "shade_days": shade, "label": label or "",
     }  # fmt: skip
-    otherwise = {
-        "pot": (pots.value.name, chosen.name),
-        "mix": (mixes.value, mix),
-        "shade_days": (str(shades.value), str(shade)),
-    }
-    return facts, {name: was for name, (was, now) in otherwise.items() if was != now}
+    advised = {}
+    if not alike(pots.value, chosen):
+        advised["pot"] = _pot_words(pots.value, units)
+    if mix not in (None, mixes.value):
+        advised["mix"] = mixes.value
+    if shade not in (None, shades.value):
+        advised["shade days"] = str(shades.value)
+    return facts, advised
+
+
+def _ball_in_pot(known: Known, units: Units) -> float | None:
+    """How wide the roots of a stem are that fill the pot it stands in, in metres."""
+    pot = known.lot.latest(e.Pot)
+    if pot is None or not known.lot.at(Stage.POTTED) or known.lot.at(Stage.ROOTED):
+        return None
+    try:
+        return parse_pot(pot.pot, units).diameter_m
+    except ValueError:
+        return None
+
+
+def _pot_words(pot: PotSize, units: Units) -> str:
+    """A pot by name, with its width where the name does not tell it."""
+    if pot.diameter_m is None or pot.name[0].isdigit():
+        return pot.name
+    return f"{pot.name}, about {show_length(pot.diameter_m, units)} across"
 
 
 def _because(advice: Advice[Any]) -> str:
@@ -144,7 +161,7 @@ def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int) -> None:
     )
     page.row("Now", "Water in.", only_if=not entry.shade_days)
     for name, was in entry.advised.items():
-        page.row("", f"The advice was: {name.replace('_', ' ')} {was}.")
+        page.row("", f"The advice was: {name} {was}.")
     page.parts.extend(next_page(desk, lot).parts)
-    page.warnings(caution.text for caution in cautions(known_lot(desk, lot).plant, Task.POT))
+    page.warnings(cautions_said(desk, lot, entry, Task.POT))
     desk.recorded(sentence, entry, page, **lot_document(lot))

@@ -20,7 +20,7 @@ def which_lot(desk: Desk, prompt: str, *stages: Stage) -> Question[Lot]:
         raise Refused("There are no lots yet; begin with 'cuttings find', 'strike', 'layer' or 'divide'.")
     offered = lot_choices(desk.book, *(stages or LIVING))
     stand = "alive" if not stages or stages == LIVING else " or ".join(stages)
-    nothing = f"No lot holds stems that are {stand}; 'cuttings lots --all' shows where they stand."
+    nothing = f"No lot holds stems that are {stand}; 'cuttings lots' shows where they stand."
     return Question(
         "lot", prompt, lot_in(desk.book), offered, argument=True, allowed="a lot's code", nothing=nothing
     )

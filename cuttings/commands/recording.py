@@ -3,17 +3,18 @@
 from typing import Any
 
 import click
+from attrs import evolve
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.naming import PLANT, ask_plant
+from cuttings.commands.naming import PLANT, Named, ask_plant
 from cuttings.commands.parsing import choices, maybe, one_of, whole, words, yes_no
 from cuttings.commands.photos import keep_photo
 from cuttings.commands.questions import NOTE
 from cuttings.commands.telling import tell_start
 from cuttings.ledger import entries as e
 from cuttings.rules.caution import Task
-from cuttings.rules.increase import likely_find_method
+from cuttings.rules.increase import likely_find_method, out_of_season
 from cuttings.units import parse_temperature
 from cuttings.words import Cover, DipForm, LayerHow, Method, Stage, Wood
 
@@ -81,8 +82,7 @@ def find(desk: Desk, **given: Any) -> None:
     interview = desk.interview(given, [PLANT, METHOD])
     method_given = interview.given(METHOD)
     named = ask_plant(desk, interview, method_given)
-    likely = likely_find_method(named.plant).value
-    method = interview.ask(METHOD.offering(likely)) if interview.asking else interview.ask(METHOD)
+    method = interview.ask(_likely_first(named) if interview.asking else METHOD)
     count = interview.ask(COUNT)
     rooted = method.starts_rooted or interview.ask(ROOTED)
     details = _details(interview, MOTHER, WHERE, NOTE)
@@ -92,6 +92,14 @@ def find(desk: Desk, **given: Any) -> None:
         e.Find, moves=_moves(count, rooted), method=method, photo=photo, **named.facts, **details
     )
     tell_start(desk, book.lots[entry.lot], entry, Task.FIND)
+
+
+def _likely_first(named: Named) -> Question[Method]:
+    """The methods with the likeliest first, then those the plant is known for, then the others."""
+    likely = likely_find_method(named.plant)
+    order = dict.fromkeys((likely, *(way.method for way in named.plant.ways), *Method))
+    choices = tuple(Choice(method.value, method.spoken) for method in order)
+    return evolve(METHOD, choices=choices, default=likely.value)
 
 
 @click.command(help="Write down cuttings put in to root.")
@@ -113,12 +121,13 @@ def strike(desk: Desk, **given: Any) -> None:
     wood_given = interview.given(WOOD)
     named = ask_plant(desk, interview, wood_given.method if wood_given else None)
     wood = interview.ask(WOOD)
+    _warn_of_season(desk, named, wood.method)
     count = interview.ask(STRUCK)
     way = named.plant.way(wood.method)
     dip = interview.ask(_advised_dip(way) if interview.asking else DIP)
     dip_form = interview.ask(DIP_FORM) if dip else None
     medium = interview.ask(MEDIUM.offering(way.medium if way and interview.asking else ""))
-    cover = interview.ask(COVER)
+    cover = interview.ask(_advised_cover(wood))
     heat = interview.ask(
         Question(
             "heat",
@@ -159,6 +168,7 @@ def layer(desk: Desk, **given: Any) -> None:
     how_given = interview.given(HOW)
     named = ask_plant(desk, interview, how_given.method if how_given else None)
     method = interview.ask(HOW).method
+    _warn_of_season(desk, named, method)
     count = interview.ask(COUNT)
     details = _details(interview, MOTHER, WHERE, NOTE)
 
@@ -170,7 +180,7 @@ def layer(desk: Desk, **given: Any) -> None:
 
 @click.command(help="Write down the pieces of a clump.")
 @click.argument("plant", required=False)
-@click.option("--pieces", metavar="N", help="how many pieces")
+@click.option("--pieces", "--count", "pieces", metavar="N", help="how many pieces")
 @click.option(
     "--method", metavar="METHOD", help="the kind of division, where it is not the plant's usual one"
 )
@@ -193,6 +203,18 @@ def divide(desk: Desk, **given: Any) -> None:
         e.Divide, method=method, moves=_moves(pieces, rooted=True), **named.facts, **details
     )
     tell_start(desk, book.lots[entry.lot], entry, Task.DIVIDE)
+
+
+def _warn_of_season(desk: Desk, named: Named, method: Method) -> None:
+    warning = out_of_season(named.plant, method, desk.on, desk.climate)
+    if warning:
+        desk.warn(warning)
+
+
+def _advised_cover(wood: Wood) -> Question[Cover]:
+    if wood.is_leafy:
+        return COVER.offering("bag", "Leaves without roots dry out; closed air keeps them alive.")
+    return COVER
 
 
 def _advised_dip(way: Any) -> Question[int | None]:

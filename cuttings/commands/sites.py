@@ -286,7 +286,10 @@ def _sentence(site: Site, units: Units) -> str:
 
 
 def _growing_sentence(plant: Growing, desk: Desk) -> str:
-    at = f" at {plant.x:.2f}, {plant.y:.2f} m" if plant.x is not None and plant.y is not None else ""
+    at = ""
+    if plant.x is not None and plant.y is not None:
+        along, back = (show_length(metres, desk.units) for metres in (plant.x, plant.y))
+        at = f", {along} along and {back} back"
     spread = f", {show_length(plant.spread_m, desk.units)} across full grown" if plant.spread_m else ""
     since = f", planted {spoken(plant.planted, desk.on)}" if plant.planted else ""
     return f"{plant.plant}{at}{spread}{since}" + (f" (lot {plant.lot})" if plant.lot else "")

@@ -10,7 +10,7 @@ from cuttings.ledger.stages import spoken_counts
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.lots import next_for
 from cuttings.plants.catalogue import standard
-from cuttings.rules.caution import Task, cautions
+from cuttings.rules.caution import HORMONE, Task, general_cautions, own_cautions
 from cuttings.show.page import Page
 from cuttings.words import Method, Stage
 
@@ -79,6 +79,8 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return f"{entry.kind} the spot {entry.spot}"
         case e.GardenFacts():
             return f"garden {entry.garden.name}"
+        case e.Reverse():
+            return "took an entry back"
         case _:
             return entry.kind
 
@@ -91,8 +93,18 @@ def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task) -> None:
         f"{spoken_counts(lot.stages)}."
     )
     page = next_page(desk, lot)
-    page.warnings(caution.text for caution in cautions(known_lot(desk, lot).plant, task))
+    page.warnings(cautions_said(desk, lot, entry, task))
     desk.recorded(sentence, entry, page, **lot_document(lot))
+
+
+def cautions_said(desk: Desk, lot: Lot, entry: e.Entry, task: Task) -> list[str]:
+    """The plant's own cautions, and the general ones of a task at its first entry of the day."""
+    own = own_cautions(known_lot(desk, lot).plant, task)
+    again = any(type(x) is type(entry) and x.on == entry.on and x.id < entry.id for x in desk.book.entries)
+    general = () if again else general_cautions(task)
+    if isinstance(entry, e.Strike) and entry.dip_ppm is None:
+        general = tuple(caution for caution in general if caution is not HORMONE)
+    return [caution.text for caution in (*own, *general)]
 
 
 def next_page(desk: Desk, lot: Lot) -> Page:

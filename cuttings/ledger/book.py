@@ -60,7 +60,8 @@ class Book:
         """The book as it stood on a day: without later entries, but with every mistake put right."""
         if not self.entries or self.entries[-1].on <= day:
             return self
-        return fold(entry for entry in self.entries if entry.on <= day or isinstance(entry, e.Reverse))
+        lasting = (e.Reverse, *_LASTING)
+        return fold(entry for entry in self.entries if entry.on <= day or isinstance(entry, lasting))
 
     def live_lots(self) -> tuple[Lot, ...]:
         """Lots that still hold stems in the keeper's care."""
@@ -123,7 +124,9 @@ def fold(entries: Iterable[e.Entry]) -> Book:
     """The book those entries make, in whatever order they are given."""
     everything = sorted(entries, key=lambda entry: entry.order)
     folding = _Folding(frozenset(entry.id for entry in everything))
-    for entry in effective(everything):
+    standing = effective(everything)
+    # What the garden and its sites are like holds on every day, also for what is written down of the past.
+    for entry in sorted(standing, key=lambda entry: not isinstance(entry, _LASTING)):
         folding.apply(entry)
     return Book(
         entries=tuple(everything),
@@ -137,6 +140,7 @@ def fold(entries: Iterable[e.Entry]) -> Book:
     )
 
 
+_LASTING = (e.GardenFacts, e.SiteFacts)
 _CARED_FOR = frozenset(LIVING)
 _ALLOWED: Mapping[type[e.LotEntry], tuple[frozenset[Stage], frozenset[Stage]]] = {
     e.Check: (frozenset({Stage.WAITING}), frozenset({Stage.ROOTED, Stage.LOST})),
@@ -230,7 +234,7 @@ class _Folding:
         self.lots[entry.lot] = Lot(
             code=entry.lot, plant=entry.plant, called=entry.called, plant_type=entry.plant_type,
             method=entry.method, started_on=entry.on, started=entry.stems, stages=_after({}, entry.moves),
-            mother=entry.mother, where=entry.where, entries=(entry,),
+            mother=entry.mother, where=entry.where, origin=entry, entries=(entry,),
         )  # fmt: skip
 
     def _move(self, entry: e.LotEntry) -> None:
@@ -283,7 +287,7 @@ class _Folding:
             entries=(*lot.entries, entry),
         )
         self.lots[entry.into] = evolve(
-            lot, code=entry.into, started=entry.stems, stages=_after({}, gone), entries=(entry,)
+            lot, code=entry.into, started=entry.stems, stages=_after({}, gone), entries=(*lot.entries, entry)
         )
 
     def _plant(self, entry: e.Plant, lot: Lot) -> None:

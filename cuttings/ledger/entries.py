@@ -202,6 +202,7 @@ class Sell(LotEntry):
 
     kind = "sell"
     price: float | None = None
+    to: str = ""
 
 
 @frozen(kw_only=True, eq=False, repr=False)

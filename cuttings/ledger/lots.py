@@ -14,7 +14,11 @@ K = TypeVar("K", bound=e.LotEntry)
 
 @frozen(kw_only=True)
 class Lot:
-    """Stems started together from one mother plant by one method on one day."""
+    """Stems started together from one mother plant by one method on one day.
+
+    ``origin`` is the entry that began them. A lot split off another has the other's origin, and its
+    ``entries`` begin with what happened to its stems before the split.
+    """
 
     code: str
     plant: str
@@ -26,6 +30,7 @@ class Lot:
     plant_type: PlantType | None = None
     mother: str = ""
     where: str = ""
+    origin: e.Start
     entries: tuple[e.LotEntry, ...] = ()
 
     def at(self, stage: Stage) -> int:
@@ -60,6 +65,12 @@ class Lot:
             if move.target is stage and move.source is not stage
         ]
         return days[-1] if days else None
+
+    @property
+    def root_length_m(self) -> float | None:
+        """The longest root seen at the newest look that measured one."""
+        lengths = [check.root_length_m for check in self.of_kind(e.Check) if check.root_length_m is not None]
+        return lengths[-1] if lengths else None
 
     @property
     def label(self) -> str:

@@ -25,7 +25,7 @@ class Garden:
     name: str
     lat: float
     lon: float
-    elevation_m: float
+    elevation_m: float | None = None
     units: Units
     zone: str = ""
     last_frost: MonthDay | None = None

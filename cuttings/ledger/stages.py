@@ -51,6 +51,8 @@ def shortage(lot: str, stages: Mapping[Stage, int], count: int, source: Stage | 
         return f"{lot} holds {_ordered(stages)}, so {count} cannot be taken."
     before, advice = _TO_REACH.get(source, (source, ""))
     end = f"; {advice}." if advice and stages.get(before) else "."
+    if not stages.get(source):
+        return f"{lot} holds {_ordered(stages)}; none of it is {source}{end}"
     return f"{lot} holds {_ordered(stages)}, so {count} cannot come out of {source}{end}"
 
 

@@ -11,12 +11,10 @@ from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.understood import plant_for
 from cuttings.rules.rooting import Forecast, forecast
-from cuttings.words import Cover, Method, Units
+from cuttings.words import Cover, Units, Wood
 
-ROOTED_UNDER_COVER = frozenset(
-    {Method.SOFTWOOD_CUTTING, Method.SEMI_RIPE_CUTTING, Method.BASAL_CUTTING, Method.LEAF_CUTTING}
-)
-"""Leafy cuttings are rooted in closed air, so they do not wait for spring (common practice)."""
+ROOTED_UNDER_COVER = frozenset(wood.method for wood in Wood if wood.is_leafy)
+"""Leafy cuttings are rooted in closed air; a find of one is taken for such (common practice)."""
 
 
 FOUND_PART_WAY = "It was found part-way, so the earliest of these days may lie behind it."
@@ -36,9 +34,10 @@ class Known:
     @property
     def under_cover(self) -> bool:
         """Whether the lot was rooted in closed or heated air."""
-        strike = self.lot.latest(e.Strike)
-        covered = strike is not None and (strike.cover is not Cover.NONE or strike.heat_c is not None)
-        return covered or self.lot.method in ROOTED_UNDER_COVER
+        origin = self.lot.origin
+        if isinstance(origin, e.Strike):
+            return origin.cover is not Cover.NONE or origin.heat_c is not None
+        return self.lot.method in ROOTED_UNDER_COVER
 
     def forecast(self) -> Forecast | None:
         """When it should have rooted; ``None`` where it came with roots or no time is known.
@@ -49,15 +48,15 @@ class Known:
         lot = self.lot
         if lot.method.starts_rooted:
             return None
-        strike = lot.latest(e.Strike)
+        origin = lot.origin
         quickest = self.way.rooting_days[0] if self.way.rooting_days else 0
-        head_start = quickest if isinstance(lot.entries[0], e.Find) else 0
+        head_start = quickest if isinstance(origin, e.Find) else 0
         looks = tuple(check.on for check in lot.of_kind(e.Check))
         result = forecast(
             self.way,
             lot.started_on - timedelta(days=head_start),
             self.climate,
-            heated=strike is not None and strike.heat_c is not None,
+            heated=isinstance(origin, e.Strike) and origin.heat_c is not None,
             under_cover=self.under_cover,
             looked=(lot.started_on, *looks) if head_start else looks,
             source_name=self.source,

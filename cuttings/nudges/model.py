@@ -13,7 +13,7 @@ class Nudge:
 
     ``id`` stays the same from week to week for the same thing. ``job`` is the sentence, with ``{}`` where
     ``name``, the lot or plant it is for, belongs. ``task`` is the command that records it, empty for care
-    that leaves no entry. ``stems`` are those that it serves.
+    that leaves no entry. ``stake`` is how many stems would be lost if it were never done.
     """
 
     id: str
@@ -24,9 +24,8 @@ class Nudge:
     lot: str = ""
     mark: str = ""
     area: str = ""
-    stems: int = 0
+    stake: int = 0
     minutes: int = 5
-    caution: str = ""
 
     @property
     def what(self) -> str:
@@ -40,7 +39,7 @@ class Nudge:
         """
         closes, best_end = self.window.closes, self.window.best[1]
         if until >= closes:
-            return float(self.stems)
+            return float(self.stake)
         if until <= best_end:
             return 0.0
-        return self.stems * (until - best_end).days / (closes - best_end).days
+        return self.stake * (until - best_end).days / (closes - best_end).days

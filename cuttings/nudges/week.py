@@ -68,19 +68,20 @@ def _mark(mark: Mark, book: Book, catalogue: Catalogue, climate: Climate, today:
     name = mark.called or mark.plant
     where = f", {mark.where}" if mark.where else ""
     tape = f" (tape: {mark.tape})" if mark.tape else ""
+    told = f"; you said: {mark.when}" if mark.when else ""
     verb = {Purpose.TAKE_HARDWOOD: "take hardwood of", Purpose.WATCH: "look at"}.get(
         mark.purpose, mark.purpose
     )
     area = next((area for area in book.areas if area.casefold() in mark.where.casefold()), "")
     return Nudge(
         id=f"{mark.code}:{mark.purpose}",
-        job=f"{verb[:1].upper()}{verb[1:]} {{}}{where}{tape}",
+        job=f"{verb[:1].upper()}{verb[1:]} {{}}{where}{tape}{told}",
         name=f"{name} at mark {mark.code}",
         window=window,
         task="mark",
         mark=mark.code,
         area=area,
-        stems=1,
+        stake=1,
         minutes=MARK_MINUTES.get(mark.purpose, 25),
     )
 

@@ -27,7 +27,6 @@ MAY_GROW_TOO_TALL = 0.9
 RUNS_INTO_OTHERS = 0.85
 NOT_SAID = 0.9
 REACHES_OVER = 0.8
-FLOWERS_WITH_THE_REST = 0.97
 """The weights are this program's own judgement, from memory: nobody publishes such figures. They put sites
 in order and are no chance of survival. Light weighs most: water and soil can be helped, shade hardly."""
 
@@ -112,7 +111,7 @@ def light(asked: Question) -> Iterator[Verdict]:
     place = either([here]) + (f" ({hours:g} hours of sun a day)" if hours is not None else "")
     steps = steps_away(liked, here)
     if steps == 0:
-        yield Verdict(f"It likes {place}, which this site has.", FOR)
+        yield Verdict(f"{place[:1].upper()}{place[1:]} suits it.", FOR)
     elif abs(steps) == 1:
         harm = "flower less" if steps > 0 else "scorch"
         yield Verdict(f"It likes {either(liked)} better; in {place} it may {harm}.", LIGHT_ONE_OFF)
@@ -140,7 +139,7 @@ def moisture(asked: Question) -> Iterator[Verdict]:
         return
     steps = steps_away(liked, here)
     if steps == 0:
-        yield Verdict(f"It likes {here} soil, which this site has.", FOR)
+        yield Verdict(f"{here.capitalize()} soil suits it.", FOR)
     elif abs(steps) == 1:
         yield Verdict(f"It likes {either(liked)} soil better; here it is {here}.", MOISTURE_ONE_OFF)
     else:
@@ -159,7 +158,7 @@ def drainage(asked: Question) -> Iterator[Verdict]:
         return
     steps = steps_away(liked, here)
     if steps == 0:
-        yield Verdict(f"It likes {here} drainage, which this site has.", FOR)
+        yield Verdict(f"{here.capitalize()} drainage suits it.", FOR)
     elif abs(steps) == 1:
         yield Verdict(f"It likes {either(liked)} drainage better; here it is {here}.", DRAINAGE_ONE_OFF)
     else:
@@ -249,8 +248,6 @@ def flowering(asked: Question) -> Iterator[Verdict]:
     if there and new:
         month = MONTHS[asked.climate.month_here(new[0]) - 1]
         yield Verdict(f"It flowers in {month}, when nothing known to grow here does.", FOR)
-    elif there:
-        yield Verdict("It flowers only when its neighbours do.", FLOWERS_WITH_THE_REST)
 
 
 def mother(asked: Question) -> Iterator[Verdict]:

@@ -1,8 +1,10 @@
 """Which way of making more of a plant suits a day, and what a rooted find most likely is."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from cuttings.climate.climate import Climate
+from cuttings.dates import spoken
 from cuttings.plants.model import Plant, Way
 from cuttings.rules.advice import Advice
 from cuttings.rules.seasons import month_stretches
@@ -103,3 +105,22 @@ def likely_find_method(plant: Plant) -> Method:
         divided = next((way.method for way in plant.ways if way.method.starts_rooted), None)
         return divided or USUAL_FIND[plant.type]
     return USUAL_FIND[plant.type]
+
+
+def out_of_season(plant: Plant, method: Method, on: date, climate: Climate) -> str:
+    """Why a day is a poor one for a method with a plant, in a sentence; empty where it is none."""
+    way = plant.way(method)
+    if way is None:
+        usual = [way.method.spoken for way in plant.ways]
+        return (
+            f"{plant.name} is not usually increased by {method.spoken}; {_either(usual)} is." if usual else ""
+        )
+    coming = next_season(way, on, climate)
+    if coming is None or coming == on:
+        return ""
+    season = f" ({way.season})" if way.season and not climate.southern else ""
+    return f"The season for a {method.spoken} of {plant.name}{season} begins about {spoken(coming, on)}."
+
+
+def _either(words: Sequence[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

@@ -136,3 +136,12 @@ def _by_volume(text: str, word: str, units: Units) -> Pot:
     if not SMALLEST_L <= litres <= LARGEST_L:
         raise ValueError(f"No pot holds as much or as little as '{text}'; {ACCEPTS}.")
     return Pot(word.replace(" ", ""), litres, None, TRADE_GALLON if "gal" in word.casefold() else "")
+
+
+ALIKE = 0.35
+"""Two pots whose volumes differ by less than this share are the same step; from memory."""
+
+
+def alike(one: Pot, other: Pot) -> bool:
+    """Whether two pots are the same size for a plant's purposes."""
+    return abs(one.volume_l - other.volume_l) <= ALIKE * max(one.volume_l, other.volume_l)

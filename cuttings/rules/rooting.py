@@ -14,7 +14,7 @@ from attrs import frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Way
-from cuttings.rules.seasons import growing_days_after, growing_season, out_of_winter
+from cuttings.rules.seasons import frosts, growing_days_after, growing_season, out_of_winter
 from cuttings.words import Method
 
 GIVE_UP_TIMES = 1.5
@@ -76,7 +76,7 @@ def forecast(
     Material that is neither heated nor under cover makes no roots while the garden is cold, so only the
     days from the average last frost to the average first frost are counted. A range longer than that
     season already takes in a winter: then every day is counted and a date that falls in the cold is put
-    off until the season begins. Without frost dates every day is counted.
+    off until the season begins. Without frost dates those of an ordinary cold-winter garden are taken.
 
     Args:
         way: the way of increase; its ``rooting_days`` are days from the start.
@@ -134,12 +134,15 @@ class _Calendar:
             why = "It is warm or under cover, so every day counts."
             return cls(climate, started, skips_winter=False, waits_for_spring=False, why=why)
         if season is None:
-            why = "Your frost dates are not entered or leave no summer, so every day is counted, winter too."
+            why = "Your frost dates leave no summer, so every day is counted, winter too."
             return cls(climate, started, skips_winter=False, waits_for_spring=False, why=why)
+        said = frosts(climate, started.year).said
         if high > (season[1] - season[0]).days:
-            why = "That can take in a winter, so a date in the cold is put off until the last frost is over."
+            why = said(
+                "That can take in a winter, so a date in the cold is put off until the last frost is over."
+            )
             return cls(climate, started, skips_winter=False, waits_for_spring=True, why=why)
-        why = "Outdoors, only the days between your average last and first frost are counted."
+        why = said("Outdoors, only the days between the average last and first frost are counted.")
         return cls(climate, started, skips_winter=True, waits_for_spring=True, why=why)
 
     def after(self, days: int) -> date:

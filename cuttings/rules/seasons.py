@@ -139,14 +139,13 @@ def in_summer(climate: Climate, on: date, *, after_weeks: float = 0, before_week
 
 @lru_cache(maxsize=512)
 def growing_season(climate: Climate, year: int) -> Stretch | None:
-    """The summer in which roots grow outdoors; ``None`` without frost dates or where they leave none."""
+    """The summer in which roots grow outdoors; ``None`` where the frost dates leave none."""
     opens, closes = summer(climate, year)
-    long_enough = (closes - opens).days >= SHORTEST_SEASON_DAYS
-    return (opens, closes) if climate.frost is not None and long_enough else None
+    return (opens, closes) if (closes - opens).days >= SHORTEST_SEASON_DAYS else None
 
 
 def growing_days_after(climate: Climate, start: date, days: int) -> date:
-    """The day that lies so many growing days after a start; every day counts if seasons are unknown."""
+    """The day that lies so many growing days after a start; every day counts where there is no summer."""
     if growing_season(climate, start.year) is None:
         return start + timedelta(days=days)
     day = start

@@ -15,10 +15,7 @@ def test_names_match_without_case(ledger: Path) -> None:
     planted = recorded("plant", lot, "--site", "gate BED", ledger=ledger)
     assert planted.stages == {"planted": 1}
     assert cuttings("week", "--area", "GATE strip", "--json", ledger=ledger).code == 0
-    assert (
-        len(cuttings("lots", "--all", "--plant", "Ribes RUBRUM", "--json", ledger=ledger).document["lots"])
-        == 1
-    )
+    assert len(cuttings("lots", "--plant", "Ribes RUBRUM", "--json", ledger=ledger).document["lots"]) == 1
 
 
 def test_an_ambiguous_site_is_refused_with_the_candidates(ledger: Path) -> None:

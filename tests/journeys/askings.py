@@ -84,10 +84,14 @@ def yes(prompt: str, answer: str = "") -> Asking:
 
 EMPTY = ("", "This cannot be left empty")
 PLANT = text("Which plant?", "red currant", EMPTY, ("   ", "This cannot be left empty"))
-UNKNOWN = (text("Which plant?", "[red]glass[/red] blumph", EMPTY), one("What kind of plant is it?", "shrub"))
+UNKNOWN = (
+    text("Which plant?", "[red]glass[/red] blumph", EMPTY),
+    yes("Keep that name?", "y"),
+    one("What kind of plant is it?", "shrub"),
+)
 REMEMBER = free("Anything to remember?")
 DETAILS = (free("Which is the mother plant?"), free("Where do they stand now?"), REMEMBER)
-NONE_OF_THEM = (("4", "There are only 2 of them"),)
+NONE_OF_THEM = (("4", "Only 2 are left"),)
 MONTH_DAYS = (
     ("13-45", "'13-45' is not a month and day"),
     ("may", "'may' is not a month and day"),
@@ -178,7 +182,7 @@ COMMANDS: Mapping[str, Command] = {
             text("How long is the longest root?", "3in", *LENGTHS),
             text("Of 2, how many have rooted?", "1", *COUNTS, *NONE_OF_THEM, HUGE),
             text("Of the other 1, how many have failed?", "1", *COUNTS, HUGE,
-                 ("2", "There are only 1 of them")),
+                 ("2", "Only one is left")),
             REMEMBER,
         ),
         "25-001 winter jasmine: 1 rooted",
@@ -241,6 +245,7 @@ COMMANDS: Mapping[str, Command] = {
             text("The price of each?", "4.50", ("dear", "'dear' is not a price"),
                  ("-1", "a price lies between"), ("1e99", "a price lies between"),
                  ("nan", "a price lies between")),
+            free("To whom?"),
             REMEMBER,
         ),
         "2 stems of 24-004 box sold",

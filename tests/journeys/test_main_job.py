@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import pytest
+
 from cuttings.ledger import entries as e
 from cuttings.ledger.store import FILE, Ledger
 from cuttings.ledger.tally import tally
@@ -146,7 +148,7 @@ def _harden_off(folder: Path) -> None:
     with _opened("2025-08-28", folder) as terminal:
         terminal.choose("What now?", "I am hardening off")
         terminal.choose("Which lot?", "25-001")
-        terminal.wait_for("Day 7")
+        terminal.wait_for("It needs none.")
         terminal.choose("What is to be written down?", "begin with the 3 potted")
         terminal.answer("How many begin?")
         assert "Recorded 25-001 red currant: 3 hardening; day 0 of" in _go_on(terminal)
@@ -165,7 +167,7 @@ def _harden_off(folder: Path) -> None:
 def _hold_a_spot(terminal: Terminal) -> None:
     terminal.choose("What now?", "Where could a lot go?")
     terminal.choose("For which lot?", "25-001")
-    terminal.wait_for("It likes full sun, which this site has.")
+    terminal.wait_for("Full sun suits it.")
     terminal.choose("Hold a spot for it?", "fruit row")
     said = _go_on(terminal)
     assert "is held for 25-001 red currant." in said
@@ -219,7 +221,7 @@ def _the_ledger_tells_it_all(folder: Path) -> None:
     ]  # fmt: skip
     assert book.garden is not None
     assert (book.garden.name, book.garden.zone, book.garden.last_frost) == ("Quarry Bank", "5b", (5, 15))
-    assert abs(book.garden.elevation_m - 329.184) < 1e-6
+    assert book.garden.elevation_m == pytest.approx(329.184)
     lot = book.lots["25-001"]
     assert lot.plant == "Ribes rubrum"
     assert {stage.value: count for stage, count in lot.stages.items() if count} == {"ready": 2, "planted": 1}

@@ -91,7 +91,9 @@ def test_a_look_that_found_nothing_puts_the_next_one_off() -> None:
 def test_a_lot_that_will_not_root_is_to_be_given_up() -> None:
     story = told()
     lot = softwood(story)
-    assert "Give up" in sheet(story, date(2027, 3, 1))[f"{lot}:check"].what
+    rounds = [sheet(story, date(2027, 3, 1) + timedelta(weeks=n)).get(f"{lot}:check") for n in range(5)]
+    assert any(nudge is not None and "Give up" in nudge.what for nudge in rounds)
+    assert None in rounds
 
 
 def test_divided_pieces_are_urgent() -> None:
@@ -100,7 +102,55 @@ def test_divided_pieces_are_urgent() -> None:
     pot = sheet(story, date(2026, 9, 6))[f"{lot}:pot"]
     assert pot.window.closes <= date(2026, 9, 19)
     assert pot.cost_of_waiting(date(2026, 9, 12)) > 0
-    assert "overdue" in sheet(story, date(2026, 10, 10))[f"{lot}:pot"].window.why
+    late = sheet(story, date(2026, 9, 22))[f"{lot}:pot"]
+    assert "still alive" in late.what
+    assert "It was to be done by 19 September" in late.window.why
+
+
+def test_bulbs_are_no_bare_roots() -> None:
+    story = told()
+    lot = story.begin(
+        e.Find, date(2026, 6, 20), 20, method=Method.BULB_OFFSET, plant="Tulipa", called="tulip"
+    )
+    bulbs = sheet(story, date(2026, 6, 20))[f"{lot}:bulbs"]
+    assert "Replant the bulbs of 26-001 tulip" in bulbs.what
+    assert "moist" not in bulbs.window.why
+    assert bulbs.minutes <= 20
+
+
+def test_a_look_comes_in_rounds_and_not_every_week() -> None:
+    story = told()
+    lot = layers(story)
+    weeks_with_a_look = [
+        first
+        for first in (date(2026, 6, 1) + timedelta(weeks=n) for n in range(52))
+        if f"{lot}:check" in sheet(story, first)
+    ]
+    assert 3 <= len(weeks_with_a_look) <= 14
+    assert not [first for first in weeks_with_a_look if first.month in (12, 1, 2, 3)]
+
+
+def test_what_is_past_hope_is_not_aired_any_more() -> None:
+    story = told()
+    lot = softwood(story)
+    for first in (date(2026, 12, 5) + timedelta(weeks=n) for n in range(20)):
+        assert f"{lot}:air" not in sheet(story, first)
+
+
+def test_a_missed_winter_job_is_asked_after_for_a_while() -> None:
+    story = told()
+    lot = potted_rosemary(story)
+    assert "Make sure" in sheet(story, date(2026, 10, 10))[f"{lot}:winter"].what
+    assert f"{lot}:winter" not in sheet(story, date(2026, 11, 10))
+
+
+def test_a_lot_split_off_keeps_its_beginning() -> None:
+    story = told()
+    lot = softwood(story)
+    moves = (e.Move(count=4, source=Stage.WAITING),)
+    story.tell(e.Split, date(2026, 6, 20), lot=lot, into="26-900", moves=moves)
+    found = sheet(story, date(2026, 7, 25))
+    assert found[f"{lot}:check"].window == found["26-900:check"].window
 
 
 def test_roots_too_short_to_pot_are_looked_at_again_first() -> None:
@@ -231,7 +281,7 @@ def nudge(opens: int, best: int, closes: int, stems: int = 10) -> Nudge:
         why="",
         source="common practice",
     )
-    return Nudge(id="x", job="Pot {}", name="x", window=window, stems=stems)
+    return Nudge(id="x", job="Pot {}", name="x", window=window, stake=stems)
 
 
 @pytest.mark.parametrize(

@@ -56,9 +56,9 @@ def test_the_southern_winter_is_in_the_middle_of_the_year() -> None:
     assert made(LAYER, date(2026, 4, 1), SOUTHERN).p10 > date(2026, 10, 20)
 
 
-def test_without_frost_dates_every_day_counts_and_it_says_so() -> None:
+def test_without_frost_dates_the_season_is_that_of_an_ordinary_cold_garden_and_it_says_so() -> None:
     found = made(LAYER, date(2026, 12, 1), UNKNOWN)
-    assert found.p10 == date(2027, 1, 30)
+    assert found.p10 == date(2027, 5, 15) + timedelta(days=60)
     assert "not entered" in found.why
 
 

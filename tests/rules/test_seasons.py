@@ -73,8 +73,8 @@ def test_growing_days_stop_for_the_winter() -> None:
     assert growing_days_after(COLD, start, 11) == date(2027, 5, 14)
 
 
-def test_every_day_grows_where_frost_is_unknown() -> None:
-    assert growing_days_after(UNKNOWN, date(2026, 12, 1), 31) == date(2027, 1, 1)
+def test_where_frost_is_unknown_the_usual_season_grows() -> None:
+    assert growing_days_after(UNKNOWN, date(2026, 12, 1), 31) == date(2027, 5, 15) + timedelta(days=31)
 
 
 def test_winter_waits_for_the_last_frost() -> None:

@@ -1,0 +1,161 @@
+"""What stems need from the pot on: light, feed, hardening off, a place, winter cover, then water."""
+
+from collections.abc import Iterable
+from datetime import date
+
+from cuttings.dates import spoken
+from cuttings.ledger import entries as e
+from cuttings.nudges.knowledge import Known
+from cuttings.nudges.making import days, nudge, stretch
+from cuttings.nudges.model import Nudge
+from cuttings.plants.model import COMMON_PRACTICE
+from cuttings.rules.advice import Window
+from cuttings.rules.aftercare import FEED_WHY, first_feed_days, shade_days
+from cuttings.rules.hardening import HardeningDay, earliest_start, needs_hardening, plan, progress
+from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
+from cuttings.rules.transplant import next_planting
+from cuttings.units import show_temperature
+from cuttings.words import Stage
+
+FILL_POT_WEEKS = 4
+"""Weeks in the pot before the roots hold the ball together for the next move; from memory."""
+
+WINTERED_DAYS = 180
+"""Days in the pot after which a hardy plant has stood through a winter; from memory."""
+
+WATER_WEEKS = 12
+WATER_SOURCE = "University of Minnesota Extension: Watering newly planted trees and shrubs"
+"""Daily for a fortnight, then every two or three days to the twelfth week (``WATER_SOURCE``)."""
+
+WINTER_SOURCE = (
+    "Iowa State University Extension: How can I over-winter unplanted perennials still in their containers"
+)
+"""Potted plants are sunk once dormant but before the soil freezes (``WINTER_SOURCE``)."""
+
+TENDER_IN_WEEKS = 3
+"""Weeks before the average first frost when tender plants begin to come in; from memory."""
+
+LATE_WEEKS = 3
+"""Weeks for which a missed winter job is still asked after; from memory."""
+
+
+def potted(known: Known, today: date) -> Iterable[Nudge]:
+    """Back into the light, the first feed, then hardening off or planting, and cover for the winter."""
+    lot = known.lot
+    since = lot.reached(Stage.POTTED) or lot.started_on
+    yield from _shade(known, since)
+    yield from _feed(known, since)
+    planting = next_planting(known.plant, known.climate, max(today, since + weeks(FILL_POT_WEEKS)))
+    soft = _soft(known, since, today)
+    needs = needs_hardening(known.plant, grown_under_cover=soft, on=today, climate=known.climate)
+    if planting is not None and needs.value:
+        yield _begin_hardening(known, planting, needs.why, since)
+    elif planting is not None:
+        yield _plant_out(known, Stage.POTTED, planting, since + weeks(FILL_POT_WEEKS))
+    yield from _winter(known, Stage.POTTED, planting, today)
+
+
+def hardening(known: Known, today: date) -> Iterable[Nudge]:
+    """The next day of the plan, or its end."""
+    lot = known.lot
+    steps = plan(known.plant, grown_under_cover=known.under_cover, climate=known.climate)
+    where = progress(steps, lot.hardening_days[0])
+    if where.next_day is None:
+        why = f"All {len(steps.days)} days of its plan are done."
+        window = stretch(today, (today, today + days(3)), today + days(14), "finish", why, steps.source)
+        yield nudge(known, "harden", "Finish hardening off {}", window, Stage.HARDENING, task="harden")
+        return
+    night = show_temperature(steps.night_min_c, known.units)
+    why = f"{steps.why} {where.next_day.note} Bring it in on any night below {night}."
+    best = (today, today + days(where.left - 1))
+    window = stretch(today, best, today + days(where.left + 6), "harden", why, steps.source)
+    job = f"Harden {{}}, day {where.next_day.number} of {len(steps.days)}: {_outing(where.next_day)}"
+    yield nudge(known, "harden", job, window, Stage.HARDENING, task="harden")
+
+
+def ready(known: Known, today: date) -> Iterable[Nudge]:
+    """Into the ground while there is time, or under cover for the winter."""
+    planting = next_planting(known.plant, known.climate, today)
+    if planting is not None:
+        yield _plant_out(known, Stage.READY, planting, planting.opens)
+    yield from _winter(known, Stage.READY, planting, today)
+
+
+def planted(known: Known, today: date) -> Iterable[Nudge]:
+    """Water in the first season."""
+    since = known.lot.reached(Stage.PLANTED)
+    if since is None or today > since + weeks(WATER_WEEKS) or not in_summer(known.climate, today):
+        return
+    how = "every day" if today <= since + weeks(2) else "every two or three days"
+    why = f"Planted {spoken(since, today)}, it has few roots outside its old ball until its twelfth week."
+    window = stretch(since, (today, today + days(6)), since + weeks(WATER_WEEKS), "water", why, WATER_SOURCE)
+    yield nudge(known, "water", f"Water {{}} {how} unless it rains", window, Stage.PLANTED)
+
+
+def _soft(known: Known, since: date, today: date) -> bool:
+    """Whether it still has the soft growth of its cover: a hardy plant no more, once it has stood out through
+    a winter; a tender one spends that winter under cover too."""
+    wintered = (today - since).days >= WINTERED_DAYS
+    return known.under_cover and not (wintered and is_hardy(known.plant, known.climate))
+
+
+def _shade(known: Known, since: date) -> Iterable[Nudge]:
+    pot = known.lot.latest(e.Pot)
+    advice = shade_days(known.lot.method, since, known.climate, is_hardy(known.plant, known.climate))
+    shaded, why = advice.value, advice.why
+    if pot is not None and pot.shade_days is not None and pot.shade_days != shaded:
+        shaded, why = pot.shade_days, f"You meant it to stand in shade for {pot.shade_days} days."
+    if shaded:
+        end = since + days(shaded)
+        window = stretch(end, (end, end + days(2)), end + days(7), "light", why, advice.source)
+        yield nudge(known, "shade", "Move {} back into the light", window, Stage.POTTED)
+
+
+def _feed(known: Known, since: date) -> Iterable[Nudge]:
+    feed = first_feed_days(since, known.climate)
+    due = since + days(feed.value)
+    window = stretch(due, (due, due + days(14)), due + days(28), "feed", FEED_WHY, feed.source)
+    yield nudge(known, "feed", "Feed {} lightly, for the first time", window, Stage.POTTED, stake=0)
+
+
+def _begin_hardening(known: Known, planting: Window, needed: str, since: date) -> Nudge:
+    steps = plan(known.plant, grown_under_cover=True, climate=known.climate)
+    earliest = earliest_start(known.plant, known.climate, planting.opens.year)
+    taken = days(len(steps.days))
+    start = max(earliest.value, planting.opens - taken, since + weeks(FILL_POT_WEEKS))
+    last = max(planting.closes - taken, start)
+    why = f"{needed} {earliest.why}"
+    window = stretch(start, (start, start + days(14)), last, "harden", why, steps.source)
+    return nudge(known, "harden", "Begin hardening off {}", window, Stage.POTTED, task="harden")
+
+
+def _plant_out(known: Known, stage: Stage, planting: Window, earliest: date) -> Nudge:
+    opens = max(planting.opens, min(earliest, planting.closes))
+    window = stretch(opens, planting.best, planting.closes, planting.what, planting.why, planting.source)
+    return nudge(known, "plant", "Plant {} out; 'cuttings spot' says where", window, stage, task="plant")
+
+
+def _winter(known: Known, stage: Stage, planting: Window | None, today: date) -> Iterable[Nudge]:
+    """Pots that will not be planted before the ground freezes need their roots kept from the worst cold."""
+    autumn = frosts(known.climate, today.year)
+    if planting is not None and planting.opens < autumn.freeze and planting.closes >= autumn.first_autumn:
+        return
+    if is_hardy(known.plant, known.climate):
+        job = "Sink the pots of {} in soil, or group them in a cold frame"
+        why = "Roots in a pot above the ground meet far more cold than roots in the ground."
+        opens, closes, source = autumn.first_autumn, autumn.freeze, WINTER_SOURCE
+        best = (opens + weeks(2), closes - weeks(1))
+    else:
+        job, why = "Bring {} indoors for the winter", "It does not stand frost."
+        closes, source = autumn.first_autumn, COMMON_PRACTICE
+        opens = closes - weeks(TENDER_IN_WEEKS)
+        best = (opens, closes - weeks(1))
+    if closes < today <= closes + weeks(LATE_WEEKS):
+        job, why = "Make sure that {} is under cover", f"{why} The time for it has just passed."
+        opens, best, closes = closes, (closes, closes + weeks(1)), closes + weeks(LATE_WEEKS)
+    window = stretch(opens, best, closes, "winter", autumn.said(why), source)
+    yield nudge(known, "winter", job, window, stage)
+
+
+def _outing(day: HardeningDay) -> str:
+    return f"{'day and night' if day.hours_out >= 24 else f'{day.hours_out:g} hours'} out, {day.shade}"

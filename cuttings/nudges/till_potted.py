@@ -1,0 +1,111 @@
+"""What waiting and rooted stems need: a look, air, a pot."""
+
+from collections.abc import Iterable
+from datetime import date
+
+from cuttings.dates import spoken
+from cuttings.ledger import entries as e
+from cuttings.nudges.knowledge import Known
+from cuttings.nudges.making import coming_round, days, nudge, stretch
+from cuttings.nudges.model import Nudge
+from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY
+from cuttings.rules.advice import Window
+from cuttings.rules.layering import sever_window
+from cuttings.rules.looking import how_to_look
+from cuttings.rules.potting import ready_to_pot
+from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE
+from cuttings.rules.seasons import out_of_winter, weeks
+from cuttings.words import Method, Stage
+
+FIRST_LOOK_WEEKS = 4
+"""When to look at a lot for which no rooting time is known; from memory."""
+
+UNTIL_POTTED_WEEKS = 6
+"""How long rooted cuttings and found layers may wait for their pots; from memory."""
+
+PIECES_DRY_DAYS = 14
+"""How long divided pieces may lie, kept moist, before they are potted or planted; from memory."""
+
+BULBS_KEEP_WEEKS = 8
+"""How long dormant bulbs keep, dry and cool, before they are planted; from memory."""
+
+ROOTS_GROW_DAYS = 14
+"""Days after which roots too short to pot are worth another look; from memory."""
+
+PAST_HOPE = (
+    "It should have rooted by now, and the time worth waiting is over. Look once more, then write it off."
+)
+AIR = "Cuttings without roots live on the water in the air round them, and rot starts on a dead leaf."
+PIECES_DRY = "Cut roots dry fast; keep them moist and shaded until they are in soil again."
+BULBS = (
+    "In leaf they wilt within days, so replant them at once; dormant ones keep for some weeks, dry and cool."
+)
+
+
+def waiting(known: Known, today: date) -> Iterable[Nudge]:
+    """Looks in rounds while they make sense, then the advice to give up; air for covered cuttings."""
+    lot = known.lot
+    rooting = known.forecast()
+    look = how_to_look(lot.method)
+    every = max(LOOK_AGAIN_DAYS.get(lot.method, LOOK_AGAIN_OTHERWISE), 14)
+    hopeless = rooting is not None and today > rooting.give_up
+    if rooting is None:
+        first = max([lot.started_on, *(check.on for check in lot.of_kind(e.Check))]) + weeks(FIRST_LOOK_WEEKS)
+        why = f"No rooting time is known for it, so look every few weeks. {look}"
+        window = coming_round(first, today, "look for roots", why, FROM_MEMORY, every=every)
+        yield nudge(known, "check", "Look for roots on {}", window, Stage.WAITING, task="check", stake=0)
+    elif hopeless:
+        window = coming_round(rooting.give_up, today, "give up", PAST_HOPE, rooting.source)
+        yield nudge(known, "check", "Give up {}, or find roots", window, Stage.WAITING, task="check", stake=0)
+    else:
+        window = coming_round(
+            rooting.next_look,
+            today,
+            "look for roots",
+            f"{rooting.why} {look}",
+            rooting.source,
+            every=every,
+            settle=lambda day: day if known.under_cover else out_of_winter(known.climate, day),
+        )
+        yield nudge(known, "check", "Look for roots on {}", window, Stage.WAITING, task="check", stake=0)
+    if lot.method.is_cutting and known.under_cover and not hopeless:
+        window = stretch(today, (today, today + days(3)), today + days(6), "care", AIR, COMMON_PRACTICE)
+        job = "Air {}, pick off dead leaves, keep the mix just moist"
+        yield nudge(known, "air", job, window, Stage.WAITING)
+
+
+def rooted(known: Known, today: date) -> Iterable[Nudge]:
+    """Into a pot, by how the stems came about; what is overdue comes back in rounds."""
+    lot = known.lot
+    job, window = _into_soil(known, today)
+    if today > window.closes:
+        why = f"It was to be done by {spoken(window.closes, today)}. If they have died, write that down."
+        job = "See whether {} is still alive, and pot or plant it now"
+        window = coming_round(window.closes, today, "pot", why, COMMON_PRACTICE)
+    name = "bulbs" if lot.method is Method.BULB_OFFSET else "pot"
+    yield nudge(known, name, job, window, Stage.ROOTED, task="pot")
+
+
+def _into_soil(known: Known, today: date) -> tuple[str, Window]:
+    """The job that takes rooted stems to their next soil, and its window."""
+    lot = known.lot
+    since = lot.reached(Stage.ROOTED) or lot.started_on
+    if lot.method is Method.BULB_OFFSET:
+        return "Replant the bulbs of {}, or pot them", _soon(since, BULBS_KEEP_WEEKS * 7, BULBS)
+    if lot.method.starts_rooted:
+        return "Pot the pieces of {}, or plant them", _soon(since, PIECES_DRY_DAYS, PIECES_DRY)
+    if isinstance(lot.origin, e.Layer):
+        window = sever_window(lot.method, lot.started_on, known.climate)
+        if today <= window.closes:
+            return "Cut {} from its mother and pot it", window
+    ready = ready_to_pot(lot.root_length_m, lot.method, known.units)
+    short = lot.root_length_m is not None and not ready.value
+    opens = since + days(ROOTS_GROW_DAYS) if short else since
+    closes = opens + weeks(UNTIL_POTTED_WEEKS)
+    job = "Look at the roots of {} again, and pot if they are long enough" if short else "Pot {}"
+    return job, stretch(opens, (opens, opens + days(21)), closes, "pot", ready.why, ready.source)
+
+
+def _soon(since: date, keeps_days: int, why: str) -> Window:
+    """A window for what should be in soil again within days, and keeps only so long."""
+    return stretch(since, (since, since + days(2)), since + days(keeps_days), "pot", why, COMMON_PRACTICE)
