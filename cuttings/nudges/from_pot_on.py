@@ -20,8 +20,8 @@ from cuttings.words import Stage
 FILL_POT_WEEKS = 4
 """Weeks in the pot before the roots hold the ball together for the next move; from memory."""
 
-WINTERED_DAYS = 180
-"""Days in the pot after which a hardy plant has stood through a winter; from memory."""
+SETTLED_DAYS = 60
+"""Days in its pot after which a hardy plant's growth has hardened by itself; from memory."""
 
 WATER_WEEKS = 12
 WATER_SOURCE = "University of Minnesota Extension: Watering newly planted trees and shrubs"
@@ -93,10 +93,10 @@ def planted(known: Known, today: date) -> Iterable[Nudge]:
 
 
 def _soft(known: Known, since: date, today: date) -> bool:
-    """Whether it still has the soft growth of its cover: a hardy plant no more, once it has stood out through
-    a winter; a tender one spends that winter under cover too."""
-    wintered = (today - since).days >= WINTERED_DAYS
-    return known.under_cover and not (wintered and is_hardy(known.plant, known.climate))
+    """Whether it still has the soft growth of its cover: a hardy plant no more, once it has stood in its pot
+    for a while; a tender one spends the winter under cover too."""
+    settled = (today - since).days >= SETTLED_DAYS
+    return known.under_cover and not (settled and is_hardy(known.plant, known.climate))
 
 
 def _shade(known: Known, since: date) -> Iterable[Nudge]:
