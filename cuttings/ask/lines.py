@@ -1,17 +1,16 @@
 """Plain numbered lines: for screen readers, simple terminals and anyone who prefers them."""
 
-import shutil
 import sys
 from typing import Any
 
 from cuttings.ask.interview import Question
 from cuttings.errors import Cancelled
-from cuttings.show.plain import sayable, wrapped
+from cuttings.show.plain import sayable, terminal_width, wrapped
 
 
 def say_wrapped(sentence: str, indent: str = "") -> None:
     """A sentence on standard output, broken at spaces to the terminal's width."""
-    width = max(shutil.get_terminal_size().columns - len(indent) - 1, 20)
+    width = max(terminal_width() - len(indent) - 1, 20)
     for line in wrapped(sayable(sentence.strip(), sys.stdout), width):
         sys.stdout.write(f"{indent}{line}\n")
     sys.stdout.flush()

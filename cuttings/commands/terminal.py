@@ -1,9 +1,8 @@
 """The terminal itself: is there one, how wide, which characters, and sentences to stderr."""
 
-import shutil
 import sys
 
-from cuttings.show.plain import sayable, wrapped
+from cuttings.show.plain import sayable, terminal_width, wrapped
 
 
 def at_terminal() -> bool:
@@ -14,6 +13,6 @@ def at_terminal() -> bool:
 def say_error(sentence: str) -> None:
     """One sentence to stderr, with nothing in it that a terminal would obey; wrapped only at a terminal."""
     text = sayable(sentence, sys.stderr)
-    lines = wrapped(text, shutil.get_terminal_size().columns - 1) if sys.stderr.isatty() else [text]
+    lines = wrapped(text, terminal_width() - 1) if sys.stderr.isatty() else [text]
     sys.stderr.write("".join(f"{line}\n" for line in lines))
     sys.stderr.flush()

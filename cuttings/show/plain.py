@@ -41,6 +41,13 @@ def sayable(text: str, stream: object) -> str:
     return text if speaks_unicode(stream) else ascii_twin(text)
 
 
+def terminal_width() -> int:
+    """Columns of the terminal at hand; 80 where there is none."""
+    from shutil import get_terminal_size  # it loads three compression modules
+
+    return get_terminal_size().columns
+
+
 def wrapped(text: str, width: int) -> list[str]:
     """Text broken at spaces into lines of at most ``width`` columns; a longer word is cut."""
     lines: list[str] = []
