@@ -82,16 +82,20 @@ def _tick(nudge: Nudge | None) -> str:
     return f"'cuttings {command}' writes down what was done for {nudge.name}."
 
 
-def by_area(nudges: Sequence[Nudge]) -> dict[str, list[list[Nudge]]]:
-    """The sheet by area, and in each by job: what is the same work for the same reason stands together.
-
-    Areas and jobs keep the order of their most pressing nudge.
-    """
-    areas: dict[str, dict[tuple[str, str], list[Nudge]]] = {}
+def jobs_of(nudges: Sequence[Nudge]) -> list[list[Nudge]]:
+    """What is the same work for the same reason stands together, in the order of the most pressing of it."""
+    jobs: dict[tuple[str, str], list[Nudge]] = {}
     for nudge in nudges:
-        alike = (nudge.job, nudge.window.why)
-        areas.setdefault(nudge.area, {}).setdefault(alike, []).append(nudge)
-    return {area: list(jobs.values()) for area, jobs in areas.items()}
+        jobs.setdefault((nudge.job, nudge.window.why), []).append(nudge)
+    return list(jobs.values())
+
+
+def by_area(nudges: Sequence[Nudge]) -> dict[str, list[list[Nudge]]]:
+    """The jobs of each area; areas in the order of their most pressing nudge."""
+    areas: dict[str, list[Nudge]] = {}
+    for nudge in nudges:
+        areas.setdefault(nudge.area, []).append(nudge)
+    return {area: jobs_of(found) for area, found in areas.items()}
 
 
 def add_job(

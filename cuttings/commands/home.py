@@ -7,7 +7,7 @@ from datetime import timedelta
 import click
 
 from cuttings.ask import Choice, Question
-from cuttings.commands.advising import add_job, by_area
+from cuttings.commands.advising import add_job, jobs_of
 from cuttings.commands.desk import Desk, desk_of
 from cuttings.commands.parsing import yes_no
 from cuttings.commands.terminal import say_error
@@ -170,12 +170,17 @@ def _show(desk: Desk) -> None:
     end = desk.on + timedelta(days=6)
     nudges = week(book, standard(), desk.climate, desk.on, end)
     page.gap()
-    jobs = [job for area in by_area(nudges).values() for job in area]
+    jobs = jobs_of(nudges)
     for job in jobs[:MOST_SHOWN]:
         add_job(page, desk, job, desk.on, end, brief=True)
     more = len(jobs) - MOST_SHOWN
     page.row("", f"and {more} more this week; 'week' shows them all", only_if=more > 0)
-    page.row("", "Nothing needs doing this week." if book.lots else "No lots yet.", only_if=not nudges)
+    quiet = (
+        "Nothing needs doing this week." if book.lots else "No lots yet; the first find begins the ledger."
+    )
+    page.row("", quiet, only_if=not nudges)
+    no_places = "No sites yet; describe the places a plant can go, so that spots can be found."
+    page.row("", no_places, only_if=not book.sites)
     totals: dict[Stage, int] = {}
     for lot in book.live_lots():
         for stage in LIVING:
