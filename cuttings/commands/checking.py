@@ -8,7 +8,7 @@ from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import maybe, whole, yes_no
 from cuttings.commands.questions import NOTE, which_lot
-from cuttings.commands.telling import lot_document, next_page
+from cuttings.commands.telling import known_lot, lot_document, next_page
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
@@ -76,7 +76,7 @@ _SIGNS = (
 
 def _look(desk: Desk, interview: Interview, lot: Lot) -> Seen:
     """What a grower looks at, asked in the order one would look; then what it amounts to."""
-    interview.say(how_to_look(lot.method))
+    interview.say(f"{how_to_look(lot.method)} {known_lot(desk, lot).way.rooted_when}".rstrip())
     answers = {
         name: interview.ask(Question(name, prompt, yes_no, default="no", yes_no=True))
         for name, prompt, _ in _SIGNS

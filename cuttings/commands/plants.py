@@ -13,6 +13,7 @@ from cuttings.errors import Misused, Refused
 from cuttings.plants.catalogue import Catalogue, standard
 from cuttings.plants.model import Division, Plant, Range, Way
 from cuttings.plants.understood import understand
+from cuttings.rules.increase import best_way
 from cuttings.show.page import Page
 from cuttings.units import show_span, show_temperature
 from cuttings.words import Light, Method, Units
@@ -92,9 +93,16 @@ def _sheet(desk: Desk, catalogue: Catalogue, plant: Plant) -> Page:
         ("Spread", "spread_m", show_span(*plant.spread_m, units) if plant.spread_m else ""),
         ("Light", "light", ", ".join(each.replace("-", " ") for each in plant.light)),
         ("Moisture", "moisture", ", ".join(plant.moisture)),
+        ("Growth", "growth", plant.growth),
+        ("Deer", "deer", f"browse it {plant.deer}" if plant.deer else ""),
+        ("In a pot", "root_kill_c", _root_kill(plant, units)),
     )
     for label, field, text in facts:
         page.row(label, text, _origin(desk, catalogue, plant, field), only_if=bool(text))
+    now = best_way(plant, desk.on, desk.climate)
+    page.row(
+        "Now", f"{now.value.method.spoken}: {now.why}" if now else "", only_if=now is not None, tone="accent"
+    )
     page.heading("To make more of it, best first" if plant.ways else "No way to make more of it is known")
     for way in plant.ways:
         source = catalogue.reference(way.source) if desk.why else ""
@@ -108,6 +116,14 @@ def _sheet(desk: Desk, catalogue: Catalogue, plant: Plant) -> Page:
     more = "" if desk.why else "--why shows the sources."
     page.next_steps(f"'cuttings find \"{plant.name}\"' writes down a find.", more)
     return page
+
+
+def _root_kill(plant: Plant, units: Units) -> str:
+    return (
+        f"its roots die near {show_temperature(plant.root_kill_c, units)}"
+        if plant.root_kill_c is not None
+        else ""
+    )
 
 
 def _origin(desk: Desk, catalogue: Catalogue, plant: Plant, field: str) -> str:

@@ -25,7 +25,7 @@ from cuttings.rules.pots import alike, parse_pot
 from cuttings.rules.potting import ready_to_pot, recommend_depth, recommend_mix, recommend_pot
 from cuttings.rules.seasons import is_hardy
 from cuttings.show.page import Page
-from cuttings.units import parse_length, show_length
+from cuttings.units import parse_length, show_length, show_volume
 from cuttings.words import Stage, Units
 
 T = TypeVar("T")
@@ -145,7 +145,8 @@ def _pot_words(pot: PotSize, units: Units) -> str:
     """A pot by name, with its width where the name does not tell it."""
     if pot.diameter_m is None or pot.name[0].isdigit():
         return pot.name
-    return f"{pot.name}, about {show_length(pot.diameter_m, units)} across"
+    width, volume = show_length(pot.diameter_m, units), show_volume(pot.volume_l, units)
+    return f"{pot.name}, about {width} across and {volume} of mix"
 
 
 def _because(advice: Advice[Any]) -> str:

@@ -14,6 +14,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.placement.match import Placed, Plan, RefusedSite, joint
 from cuttings.placement.room import radius
+from cuttings.placement.spacing import spacing_count
 from cuttings.placement.spots import Spot
 from cuttings.show.page import Page
 from cuttings.words import LIVING, PLANTABLE
@@ -103,12 +104,22 @@ def _id(placed: Placed) -> str:
 
 def _offer(page: Page, desk: Desk, placed: Placed) -> None:
     against = [f"But: {reason}" for reason in placed.against]
+    against.append(_patch(desk, placed))
     page.row(
         f"{placed.score:.2f}",
         f"{spot_words(desk, placed)}  {_id(placed)}".rstrip(),
         " ".join(placed.for_),
         *against,
     )
+
+
+def _patch(desk: Desk, placed: Placed) -> str:
+    """How many of its kind a rectangle of that size would hold with nothing else in it."""
+    site = desk.book.sites[placed.site]
+    if placed.spot is None or site.length_m is None or site.depth_m is None:
+        return ""
+    many = spacing_count(site.length_m, site.depth_m, 2 * placed.spot.radius_m)
+    return f"With nothing else in it, {site.name} would hold {many} of them." if many > 1 else ""
 
 
 def _refusal(page: Page, refused: RefusedSite) -> None:

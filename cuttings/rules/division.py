@@ -42,11 +42,6 @@ def division_windows(plant: Plant, climate: Climate, year: int) -> tuple[Window,
     return tuple(_window(plant, division, climate, part) for part in open_ground)
 
 
-def division_window(plant: Plant, climate: Climate, year: int) -> Window | None:
-    """The first window of a year for dividing a plant; ``None`` where it has none."""
-    return next(iter(division_windows(plant, climate, year)), None)
-
-
 def next_division(plant: Plant, climate: Climate, on: date) -> Window | None:
     """The window open on a day, or the next to open."""
     return next_window(lambda year: division_windows(plant, climate, year), on)

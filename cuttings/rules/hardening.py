@@ -78,10 +78,6 @@ class Progress:
     done: int
     left: int
 
-    @property
-    def finished(self) -> bool:
-        return self.next_day is None
-
 
 def needs_hardening(plant: Plant, *, grown_under_cover: bool, on: date, climate: Climate) -> Advice[bool]:
     """Whether a potted plant must be hardened off before it is planted out on a day."""

@@ -63,13 +63,12 @@ class Frosts:
     """The frost dates that bound one year's spring and autumn.
 
     ``last_spring`` and ``first_autumn`` are the even-odds dates; after ``safe_spring`` one spring in ten
-    still brings a frost, and by ``early_autumn`` one autumn in ten has brought one.
+    still brings a frost.
     """
 
     last_spring: date
     safe_spring: date
     first_autumn: date
-    early_autumn: date
     known: bool
 
     @property
@@ -99,14 +98,13 @@ def frosts(climate: Climate, year: int) -> Frosts:
         spring = _on(year, USUAL_LAST_FROST, climate)
         autumn = _on(year, USUAL_FIRST_FROST, climate)
         spread = timedelta(days=USUAL_SPREAD_DAYS)
-        return Frosts(spring, spring + spread, autumn, autumn - spread, known=False)
+        return Frosts(spring, spring + spread, autumn, known=False)
     spring = law.last_spring(year)
     turned = int(not climate.southern and law.first_autumn(year) <= spring)
     return Frosts(
         spring,
         law.last_spring(year, SAFE_RISK),
         law.first_autumn(year + turned),
-        law.first_autumn(year + turned, SAFE_RISK),
         known=True,
     )
 

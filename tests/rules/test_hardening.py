@@ -51,7 +51,7 @@ def test_a_missed_day_repeats_its_step() -> None:
 
 def test_progress_ends_and_stays_ended() -> None:
     made = plan(IRIS, grown_under_cover=True, climate=COLD)
-    assert progress(made, len(made.days)).finished
+    assert progress(made, len(made.days)).next_day is None
     assert progress(made, 99).left == 0
 
 
