@@ -67,7 +67,7 @@ def _describe_the_garden(terminal: Terminal) -> None:
     for prompt, answer in CLIMATE:
         terminal.answer(prompt, answer)
     terminal.wait_for("Recorded Quarry Bank is described.")
-    terminal.wait_for("No lots yet.")
+    terminal.wait_for("No lots yet")
 
 
 def _describe_a_site(terminal: Terminal) -> None:
