@@ -128,6 +128,9 @@ def run(arguments: Sequence[str]) -> int:
     except (KeyboardInterrupt, click.Abort):
         say_error("Stopped; nothing more was recorded.")
         return Cancelled.exit_code
+    except ArithmeticError as error:  # a sum the rules did not foresee, never a reason for a traceback
+        say_error(f"The answer could not be reckoned ({error}); 'cuttings lots' tells what is recorded.")
+        return 1
     except OSError as error:
         why = error.strerror or error
         say_error(f"The answer could not be shown ({why}); 'cuttings lots' tells what is recorded.")

@@ -5,6 +5,9 @@ import re
 from datetime import date, timedelta
 
 MonthDay = tuple[int, int]
+EARLIEST, LATEST = 1900, 2199
+"""The years of a date that can be written down; any other is a slip of the hand."""
+
 _MONTH_DAY = re.compile(r"(\d{1,2})-(\d{1,2})$")
 
 
@@ -26,11 +29,14 @@ def parse_date(text: str, today: date) -> date:
         if not re.fullmatch(r"\d{4}-\d{1,2}-\d{1,2}", word):
             raise ValueError
         year, month, day = (int(part) for part in word.split("-"))
-        return date(year, month, day)
+        found = date(year, month, day)
     except ValueError:
         raise ValueError(
             f"'{text}' is not a date; write it like {today.isoformat()}, today, yesterday or monday."
         ) from None
+    if not EARLIEST <= found.year <= LATEST:
+        raise ValueError(f"'{text}' cannot be meant; a year lies between {EARLIEST} and {LATEST}.")
+    return found
 
 
 def parse_month_day(text: str) -> MonthDay:

@@ -144,7 +144,7 @@ def show_span(low_m: float, high_m: float, units: Units) -> str:
     low, high = show_length(low_m, units), show_length(high_m, units)
     if low == high:
         return low
-    if low.count(" ") == 1 and low.split(" ")[-1] == high.split(" ")[-1]:
+    if low.count(" ") == high.count(" ") == 1 and low.split(" ")[-1] == high.split(" ")[-1]:
         return f"{low.split(' ')[0]} to {high}"
     return f"{low} to {high}"
 

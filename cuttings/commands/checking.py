@@ -19,6 +19,9 @@ from cuttings.show.page import Page
 from cuttings.units import parse_length
 from cuttings.words import Stage
 
+LONGEST_ROOT_M = 1.0
+"""A longer root than this on a young plant is a slip of the unit; from memory."""
+
 
 @click.command(help="Look whether a lot has rooted; what is seen becomes rooted, not yet, or failed.")
 @click.argument("lot", required=False)
@@ -90,7 +93,10 @@ def _look(desk: Desk, interview: Interview, lot: Lot) -> Seen:
 
 def _root_length(desk: Desk, interview: Interview) -> float | None:
     def read(text: str) -> float:
-        return parse_length(text, desk.units)
+        length = parse_length(text, desk.units)
+        if length > LONGEST_ROOT_M:
+            raise ValueError(f"No young root is as long as '{text}'; check the unit.")
+        return length
 
     return interview.ask(
         Question(

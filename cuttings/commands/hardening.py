@@ -36,6 +36,8 @@ Written = tuple[Book, e.LotEntry]
 def harden(desk: Desk, start: bool, day_done: bool, finish: bool, **given: Any) -> None:
     flags = {"start": start, "day-done": day_done, "skip": given["skip"] is not None, "finish": finish}
     steps = [step for step, chosen in flags.items() if chosen]
+    if flags["skip"] and not given["skip"].strip():
+        raise Misused("--skip: say why the day was missed.")
     if len(steps) > 1:
         raise Misused("Give only one of --start, --day-done, --skip and --finish.")
     which = which_lot(desk, "Which lot?", Stage.HARDENING, Stage.POTTED)

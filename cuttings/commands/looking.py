@@ -46,7 +46,7 @@ def lots(desk: Desk, **given: Any) -> None:
         page.row("", "No lots here." if desk.book.lots else "No lots yet.")
     page.next_steps(
         "'cuttings card LOT' shows one of them."
-        if chosen
+        if desk.book.lots
         else "'cuttings find PLANT' writes down the first one."
     )
     desk.answer(page, {"lots": [_summary(lot) for lot in chosen]})
@@ -66,7 +66,7 @@ def _places(desk: Desk, lot: Lot) -> list[str]:
 
 def _chosen(desk: Desk, given: dict[str, Any]) -> list[Lot]:
     stage = desk.interview(given, []).given(Question("stage", "", one_of(Stage)))
-    found = list(desk.book.lots.values())
+    found = sorted(desk.book.lots.values(), key=lambda lot: lot.code)
     if stage is not None:
         found = [lot for lot in found if lot.at(stage)]
     if given["place"]:
@@ -169,7 +169,8 @@ def _forecast_rows(desk: Desk, lot: Lot, page: Page) -> None:
     odds = f"As likely as not by {likely}: one in ten by {early}, nine in ten by {late}."
     source = rooting.source if desk.why else ""
     when = f"Look next on {look}" if rooting.next_look > desk.on else f"A look has been due since {look}"
-    page.row("Rooting", f"{odds} {when}; give up on {end}.", rooting.why, rooting.sure, source)
+    last = f"{when}; give up on {end}." if desk.on <= rooting.give_up else f"Past hope since {end}."
+    page.row("Rooting", f"{odds} {last}", rooting.why, rooting.sure, source)
 
 
 def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, Any]:

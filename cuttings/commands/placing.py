@@ -1,21 +1,21 @@
 """Where a lot goes: the place somebody names, or one of the spots the matcher offers."""
 
 from collections.abc import Mapping
+from math import hypot
 
-from attrs import evolve, frozen
+from attrs import frozen
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.parsing import site_in
-from cuttings.commands.sites import at_question
+from cuttings.commands.sites import at_question, position_on
 from cuttings.commands.telling import known_lot
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
-from cuttings.ledger.places import Point, Site
+from cuttings.ledger.places import Hold, Point, Site
 from cuttings.placement.fit import fit
 from cuttings.placement.match import Placed, Plan, Wanted, more_positions, rank
-from cuttings.placement.outline import covers
 from cuttings.placement.room import Circle, held, radius, standing
 from cuttings.placement.spots import Spot, parse_spot
 from cuttings.plants.catalogue import standard
@@ -24,6 +24,8 @@ from cuttings.units import show_length
 
 ELSEWHERE = "elsewhere"
 MOST_OFFERED = 6
+NEAR_M = 0.01
+"""Positions closer than this are one position: nobody plants to the centimetre."""
 
 
 @frozen
@@ -91,19 +93,7 @@ def ask_place(desk: Desk, interview: Interview, lot: Lot) -> Place:
         "site", "Which site?", site_in(desk.book), tuple(Choice(name) for name in desk.book.sites)
     )
     site = interview.ask(named)
-    return Place(site, interview.ask(_position_on(site, at_question(desk.units))))
-
-
-def _position_on(site: Site, question: Question[Point | None]) -> Question[Point | None]:
-    """The question, with positions outside the site turned away."""
-
-    def read(text: str) -> Point | None:
-        at = question.parse(text)
-        if at is not None and not covers(site, at):
-            raise Unfound(f"{at[0]:.2f} m, {at[1]:.2f} m lies outside {site.name}.")
-        return at
-
-    return evolve(question, parse=read)
+    return Place(site, interview.ask(position_on(site, at_question(desk.units))))
 
 
 def _ask_spot(desk: Desk, interview: Interview, lot: Lot) -> Place | None:
@@ -131,8 +121,8 @@ def positions(desk: Desk, lot: Lot, place: Place, count: int) -> tuple[Point, ..
     if place.at is None:
         return ()
     width = radius(known_lot(desk, lot).plant)
+    warn_of_spot(desk, lot, place)
     kept = held(place.site, (hold for hold in desk.book.holds.values() if hold.lot != lot.code))
-    _warn_if_close(desk, place, Circle(*place.at, width), [*standing(place.site), *kept])
     more = more_positions(place.site, place.at, width, kept, count - 1)
     if len(more) < count - 1:
         left = count - 1 - len(more)
@@ -151,15 +141,30 @@ def warn_of_site(desk: Desk, lot: Lot, site: Site) -> None:
         desk.warn(f"{site.name} does not suit it: {reason[:1].lower()}{reason[1:]}")
 
 
-def _warn_if_close(desk: Desk, place: Place, new: Circle, others: list[Circle]) -> None:
-    near = [
-        c
-        for c in others
-        if ((c.x - new.x) ** 2 + (c.y - new.y) ** 2) ** 0.5 < c.radius_m + new.radius_m - 0.01
+def warn_of_spot(desk: Desk, lot: Lot, place: Place) -> None:
+    """Say which plants, and which spots held for others, a position is too close to at full size."""
+    if place.at is None:
+        return
+    new = Circle(*place.at, radius(known_lot(desk, lot).plant))
+    others = [
+        hold for hold in desk.book.holds.values() if hold.site == place.site.name and hold.lot != lot.code
     ]
+    for hold in others:
+        if _overlap(new, Circle(hold.x, hold.y, hold.radius_m)):
+            kept = (
+                "this spot is"
+                if _same_spot(place.at, hold)
+                else f"it comes too close to {hold.spot}, which is"
+            )
+            desk.warn(f"{kept} held for {hold.lot}.")
+    near = [circle for circle in standing(place.site) if _overlap(new, circle)]
     if near:
         many = "another plant" if len(near) == 1 else f"{len(near)} other plants"
         desk.warn(f"at full size it will grow into {many} on {place.site.name}.")
+
+
+def _overlap(one: Circle, other: Circle) -> bool:
+    return hypot(one.x - other.x, one.y - other.y) < one.radius_m + other.radius_m - NEAR_M
 
 
 def spots_filled(book: Book, lot: str, place: Place) -> tuple[str, ...]:
@@ -168,5 +173,9 @@ def spots_filled(book: Book, lot: str, place: Place) -> tuple[str, ...]:
         hold.spot
         for hold in book.holds.values()
         if hold.site == place.site.name
-        and (place.at == (hold.x, hold.y) or (place.at is None and hold.lot == lot))
+        and (_same_spot(place.at, hold) if place.at is not None else hold.lot == lot)
     )
+
+
+def _same_spot(at: Point, hold: Hold) -> bool:
+    return hypot(at[0] - hold.x, at[1] - hold.y) < NEAR_M

@@ -58,6 +58,7 @@ def pot(desk: Desk, again: bool, **given: Any) -> None:
     )
     interview = desk.interview(given, [which, size])
     lot = interview.ask(which)
+    interview.given(size)  # a pot that is none is told of before anything else
     if not lot.at(stage):
         hint = " With --again the potted ones are potted on." if lot.at(Stage.POTTED) else ""
         raise Refused(f"{shortage(lot.code, lot.stages, 1, stage)}{hint}")

@@ -121,7 +121,6 @@ def strike(desk: Desk, **given: Any) -> None:
     wood_given = interview.given(WOOD)
     named = ask_plant(desk, interview, wood_given.method if wood_given else None)
     wood = interview.ask(WOOD)
-    _warn_of_season(desk, named, wood.method)
     count = interview.ask(STRUCK)
     way = named.plant.way(wood.method)
     dip = interview.ask(_advised_dip(way) if interview.asking else DIP)
@@ -138,6 +137,7 @@ def strike(desk: Desk, **given: Any) -> None:
     )
     details = _details(interview, MOTHER, WHERE, NOTE)
 
+    _warn_of_season(desk, named, wood.method)
     book, entry = desk.begin(
         e.Strike,
         moves=_moves(count, rooted=False),

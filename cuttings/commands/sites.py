@@ -5,18 +5,19 @@ from contextlib import suppress
 from typing import Any
 
 import click
-from attrs import asdict
+from attrs import asdict, evolve
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, site_in, words, yes_no
 from cuttings.dates import parse_date, spoken
-from cuttings.errors import Cancelled, Misused, Refused
+from cuttings.errors import Cancelled, Misused, Refused, Unfound
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Point, Site
 from cuttings.placement.light import LIMITS, site_light
+from cuttings.placement.outline import covers
 from cuttings.show.page import Page
 from cuttings.units import parse_length, show_length
 from cuttings.words import Drainage, Light, Moisture, PathSide, Units
@@ -83,6 +84,18 @@ def at_question(units: Units, prompt: str = "Where on it, as x,y? (Enter if not 
     return Question(
         "at", prompt, maybe(lambda text: _point(text, units)), default="", allowed="X,Y in metres"
     )
+
+
+def position_on(site: Site, question: Question[Point | None]) -> Question[Point | None]:
+    """The question for a position, with those outside the site turned away."""
+
+    def read(text: str) -> Point | None:
+        at = question.parse(text)
+        if at is not None and not covers(site, at):
+            raise Unfound(f"{at[0]:.2f} m, {at[1]:.2f} m lies outside {site.name}.")
+        return at
+
+    return evolve(question, parse=read)
 
 
 def _length(name: str, prompt: str, units: Units, least_m: float = 0.0) -> Question[float | None]:
@@ -166,10 +179,15 @@ def add(desk: Desk, **given: Any) -> None:
         raise Misused("Give either --light or --sun-hours.")
     if given["corners"] and (given["length"] or given["depth"]):
         raise Misused("Give either --corners, or --length and --depth.")
-    known = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
-    area = Question("area", "In which part of the garden?", filled, why=known, allowed="a name")
-    interview = desk.interview(given, [NAME, area])
-    facts = _ask_site_facts(desk, interview, area)
+    before = _known_site(desk.book, given["name"])
+    told = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
+    area = Question("area", "In which part of the garden?", filled, why=told, allowed="a name")
+    interview = desk.interview(given, [NAME] if before else [NAME, area])
+    name = _known_name(desk.book.sites, interview.ask(NAME))
+    before = before or _known_site(desk.book, name)
+    if before is not None:
+        interview.say(f"{before.name} is described already; Enter keeps what stands in brackets.")
+    facts = {"name": name, **_ask_site_facts(desk, interview, area, before)}
 
     _, entry = desk.write(e.SiteFacts, site=Site(**facts))
     site = desk.book.sites[facts["name"]]
@@ -181,29 +199,67 @@ def add(desk: Desk, **given: Any) -> None:
     desk.recorded(f"{site.name}: {_sentence(site, desk.units)}", entry, steps, **_document(desk.book, site))
 
 
-def _ask_site_facts(desk: Desk, interview: Interview, area: Question[str]) -> dict[str, Any]:
+def _ask_site_facts(
+    desk: Desk, interview: Interview, area: Question[str], before: Site | None
+) -> dict[str, Any]:
+    """The facts of a site; of one described already, what is not told anew stays as it was."""
     units = desk.units
-    name = _known_name(desk.book.sites, interview.ask(NAME))
-    facts: dict[str, Any] = {"name": name, "area": _known_name(desk.book.areas, interview.ask(area))}
-    facts["sun_hours"] = interview.given(SUN_HOURS)
-    asks_light = interview.asking and facts["sun_hours"] is None
-    facts["light"] = interview.ask(LIGHT) if asks_light else interview.given(LIGHT)
-    facts["corners"] = interview.given(Question("corners", "", corners(units))) or ()
+    old = asdict(before, recurse=False) if before else {}
+
+    def told(field: str, question: Question[Any], unit: str = "m") -> Any:
+        """The answer; for a known site the old fact is offered, and holds where nobody is asked."""
+        if not old:
+            return interview.ask(question)
+        if not interview.asking:
+            answer = interview.given(question)
+            return old[field] if answer is None else answer
+        return interview.ask(question.offering(_typed(old[field], unit)))
+
+    facts: dict[str, Any] = {"area": _known_name(desk.book.areas, told("area", area))}
+    facts.update(_ask_light(interview, before))
+    facts["corners"] = interview.given(Question("corners", "", corners(units))) or old.get("corners", ())
     facts["facing"] = interview.given(Question("facing", "", number(0, 360, "a bearing")))
-    if not facts["corners"]:
-        facts["length_m"] = interview.ask(_length("length", "How long is it", units, 0.05))
-        facts["depth_m"] = interview.ask(_length("depth", "How deep is it, front to back", units, 0.05))
-    facts["moisture"] = interview.ask(MOISTURE)
-    facts["drainage"] = interview.ask(DRAINAGE)
-    facts["ph"] = interview.ask(PH)
-    facts["max_height_m"] = interview.ask(_length("max-height", "A height limit", units, 0.05))
-    facts["path_side"] = interview.ask(PATH)
+    if facts["facing"] is None:
+        facts["facing"] = old.get("facing")
+    for field, option, prompt in _SIZES:
+        if not facts["corners"]:
+            facts[field] = told(field, _length(option, prompt, units, 0.05))
+    facts["moisture"], facts["drainage"] = told("moisture", MOISTURE), told("drainage", DRAINAGE)
+    facts["ph"] = told("ph", PH, unit="")
+    facts["max_height_m"] = told("max_height_m", _length("max-height", "A height limit", units, 0.05))
+    facts["path_side"] = told("path_side", PATH)
     setback = _length("setback", "Room to leave along the path", units)
-    facts["setback_m"] = (interview.ask(setback) if facts["path_side"] is not PathSide.NONE
-                          else interview.given(setback)) or 0.0  # fmt: skip
-    facts["walnut"] = interview.ask(WALNUT)
-    facts["children"] = interview.ask(CHILDREN)
+    asks = facts["path_side"] is not PathSide.NONE
+    facts["setback_m"] = (told("setback_m", setback) if asks else interview.given(setback)) or 0.0
+    facts["walnut"], facts["children"] = told("walnut", WALNUT), told("children", CHILDREN)
     return facts
+
+
+_SIZES = (("length_m", "length", "How long is it"), ("depth_m", "depth", "How deep is it, front to back"))
+
+
+def _ask_light(interview: Interview, before: Site | None) -> dict[str, Any]:
+    """The light as a class or as hours of sun, whichever was told last."""
+    hours, light = interview.given(SUN_HOURS), interview.given(LIGHT)
+    if hours is None and light is None and interview.asking:
+        usual = site_light(before) if before else None
+        light = interview.ask(LIGHT.offering(usual.value) if usual else LIGHT)
+    if hours is None and light is None and before is not None:
+        return {"light": before.light, "sun_hours": before.sun_hours}
+    return {"light": light if hours is None else None, "sun_hours": hours}
+
+
+def _typed(fact: Any, unit: str) -> str:
+    """A fact as one would type it, to be offered again; a number with its unit."""
+    if fact is None:
+        return ""
+    if isinstance(fact, bool):
+        return "yes" if fact else "no"
+    return f"{fact:g}{unit}" if isinstance(fact, float) else str(fact)
+
+
+def _known_site(book: Book, name: str | None) -> Site | None:
+    return book.sites.get(_known_name(book.sites, name)) if name else None
 
 
 def _known_name(known: Any, name: str) -> str:
@@ -236,9 +292,10 @@ def growing(desk: Desk, **given: Any) -> None:
 
 def _record_growing(desk: Desk, interview: Interview, site: Site) -> e.Entry:
     named = ask_plant(desk, interview)
-    at = interview.ask(at_question(desk.units))
+    at = interview.ask(position_on(site, at_question(desk.units)))
     usual = sum(named.plant.spread_m) / 2 if named.plant.spread_m else None
-    spread = interview.ask(_length("spread", f"How wide will {named.spoken} grow", desk.units)) or usual
+    width = _length("spread", f"How wide will {named.spoken} grow", desk.units, 0.01)
+    spread = interview.ask(width) or usual
     planted = interview.given(Question("planted", "", lambda text: parse_date(text, desk.today)))
 
     return desk.write(

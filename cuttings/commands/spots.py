@@ -7,7 +7,16 @@ import click
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import lot_in, site_in
-from cuttings.commands.placing import plants_growing, ranked, read_spot, spot_words, wanted_for
+from cuttings.commands.placing import (
+    Place,
+    plants_growing,
+    ranked,
+    read_spot,
+    spot_words,
+    wanted_for,
+    warn_of_site,
+    warn_of_spot,
+)
 from cuttings.commands.questions import which_lot
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
@@ -149,6 +158,9 @@ def _hold(desk: Desk, lot: Lot, wanted: Spot) -> None:
     other = desk.book.holds.get(wanted.id)
     if other is not None:
         raise Refused(f"{wanted.id} is held for {other.lot} already; --release lets it go.")
+    site = desk.book.sites[wanted.site]
+    warn_of_site(desk, lot, site)
+    warn_of_spot(desk, lot, Place(site, (wanted.x, wanted.y)))
     radius_m = radius(wanted_for(desk, lot).plant)
     _, entry = desk.write(
         e.HoldSpot, lot=lot.code, site=wanted.site, spot=wanted.id, at=(wanted.x, wanted.y), radius_m=radius_m

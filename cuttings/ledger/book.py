@@ -123,8 +123,8 @@ def effective(entries: Iterable[e.Entry]) -> list[e.Entry]:
 def fold(entries: Iterable[e.Entry]) -> Book:
     """The book those entries make, in whatever order they are given."""
     everything = sorted(entries, key=lambda entry: entry.order)
-    folding = _Folding(frozenset(entry.id for entry in everything))
     standing = effective(everything)
+    folding = _Folding(frozenset(entry.id for entry in everything), _filled(standing))
     # What the garden and its sites are like holds on every day, also for what is written down of the past.
     for entry in sorted(standing, key=lambda entry: not isinstance(entry, _LASTING)):
         folding.apply(entry)
@@ -138,6 +138,16 @@ def fold(entries: Iterable[e.Entry]) -> Book:
         holds=folding.holds,
         problems=tuple(folding.problems),
     )
+
+
+def _filled(entries: Iterable[e.Entry]) -> dict[str, str]:
+    """For each spot that was planted, the id of the last planting."""
+    filled: dict[str, str] = {}
+    for entry in entries:
+        if isinstance(entry, e.Plant):
+            for spot in entry.spots:
+                filled[spot] = max(entry.id, filled.get(spot, ""))
+    return filled
 
 
 _LASTING = (e.GardenFacts, e.SiteFacts)
@@ -159,8 +169,9 @@ _ALLOWED: Mapping[type[e.LotEntry], tuple[frozenset[Stage], frozenset[Stage]]] =
 class _Folding:
     """The half-made book. Each entry is checked whole before anything changes."""
 
-    def __init__(self, ids: frozenset[str]) -> None:
+    def __init__(self, ids: frozenset[str], filled: Mapping[str, str]) -> None:
         self.ids = ids
+        self.filled = filled
         self.garden: Garden | None = None
         self.areas: list[str] = []
         self.sites: dict[str, Site] = {}
@@ -215,12 +226,14 @@ class _Folding:
             case e.HoldSpot():
                 self._known_lot(entry.lot, entry.on)
                 self._known_site(entry.site)
+                if self.filled.get(entry.spot, "") > entry.id:
+                    return  # planted since, though perhaps under an earlier day
                 self.holds[entry.spot] = Hold(
                     spot=entry.spot, lot=entry.lot, site=entry.site, x=entry.at[0], y=entry.at[1],
                     radius_m=entry.radius_m, entry=entry.id,
                 )  # fmt: skip
             case e.ReleaseSpot():
-                if self.holds.pop(entry.spot, None) is None:
+                if self.holds.pop(entry.spot, None) is None and entry.spot not in self.filled:
                     raise Refused(f"The spot {entry.spot} is not held.")
 
     def _start(self, entry: e.Start) -> None:
@@ -334,8 +347,9 @@ class _Folding:
         return site
 
     def _name_areas(self, names: Iterable[str]) -> None:
-        known = {area.casefold() for area in self.areas}
-        self.areas += [name for name in dict.fromkeys(names) if name and name.casefold() not in known]
+        for name in names:
+            if name and name.casefold() not in {area.casefold() for area in self.areas}:
+                self.areas.append(name)
 
 
 def _after(stages: Mapping[Stage, int], moves: Iterable[e.Move]) -> dict[Stage, int]:

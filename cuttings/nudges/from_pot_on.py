@@ -15,7 +15,7 @@ from cuttings.rules.hardening import HardeningDay, earliest_start, needs_hardeni
 from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
 from cuttings.rules.transplant import next_planting
 from cuttings.units import show_temperature
-from cuttings.words import Stage
+from cuttings.words import PlantType, Stage
 
 FILL_POT_WEEKS = 4
 """Weeks in the pot before the roots hold the ball together for the next move; from memory."""
@@ -32,6 +32,8 @@ WINTER_SOURCE = (
 )
 """Potted plants are sunk once dormant but before the soil freezes (``WINTER_SOURCE``)."""
 
+POTS_DRY = "A pot holds little water, and young roots die when it dries through."
+
 TENDER_IN_WEEKS = 3
 """Weeks before the average first frost when tender plants begin to come in; from memory."""
 
@@ -43,6 +45,7 @@ def potted(known: Known, today: date) -> Iterable[Nudge]:
     """Back into the light, the first feed, then hardening off or planting, and cover for the winter."""
     lot = known.lot
     since = lot.reached(Stage.POTTED) or lot.started_on
+    yield from _water_pots(known, Stage.POTTED, today)
     yield from _shade(known, since)
     yield from _feed(known, since)
     planting = next_planting(known.plant, known.climate, max(today, since + weeks(FILL_POT_WEEKS)))
@@ -58,6 +61,7 @@ def potted(known: Known, today: date) -> Iterable[Nudge]:
 def hardening(known: Known, today: date) -> Iterable[Nudge]:
     """The next day of the plan, or its end."""
     lot = known.lot
+    yield from _water_pots(known, Stage.HARDENING, today)
     steps = plan(known.plant, grown_under_cover=known.under_cover, climate=known.climate)
     where = progress(steps, lot.hardening_days[0])
     if where.next_day is None:
@@ -75,6 +79,7 @@ def hardening(known: Known, today: date) -> Iterable[Nudge]:
 
 def ready(known: Known, today: date) -> Iterable[Nudge]:
     """Into the ground while there is time, or under cover for the winter."""
+    yield from _water_pots(known, Stage.READY, today)
     planting = next_planting(known.plant, known.climate, today)
     if planting is not None:
         yield _plant_out(known, Stage.READY, planting, planting.opens)
@@ -84,12 +89,22 @@ def ready(known: Known, today: date) -> Iterable[Nudge]:
 def planted(known: Known, today: date) -> Iterable[Nudge]:
     """Water in the first season."""
     since = known.lot.reached(Stage.PLANTED)
+    if known.plant.type is PlantType.BULB:
+        return  # water in summer rots a resting bulb
     if since is None or today > since + weeks(WATER_WEEKS) or not in_summer(known.climate, today):
         return
     how = "every day" if today <= since + weeks(2) else "every two or three days"
     why = f"Planted {spoken(since, today)}, it has few roots outside its old ball until its twelfth week."
     window = stretch(since, (today, today + days(6)), since + weeks(WATER_WEEKS), "water", why, WATER_SOURCE)
     yield nudge(known, "water", f"Water {{}} {how} unless it rains", window, Stage.PLANTED)
+
+
+def _water_pots(known: Known, stage: Stage, today: date) -> Iterable[Nudge]:
+    """Pots in summer, when a few dry days undo a year."""
+    if in_summer(known.climate, today):
+        window = stretch(today, (today, today), today + days(6), "water", POTS_DRY, COMMON_PRACTICE)
+        job = "Water {} whenever the top of the mix is dry, daily in heat"
+        yield nudge(known, "pots", job, window, stage, stake=0)
 
 
 def _soft(known: Known, since: date, today: date) -> bool:
@@ -101,6 +116,7 @@ def _soft(known: Known, since: date, today: date) -> bool:
 
 def _shade(known: Known, since: date) -> Iterable[Nudge]:
     pot = known.lot.latest(e.Pot)
+    since = pot.on if pot is not None else since
     advice = shade_days(known.lot.method, since, known.climate, is_hardy(known.plant, known.climate))
     shaded, why = advice.value, advice.why
     if pot is not None and pot.shade_days is not None and pot.shade_days != shaded:
@@ -151,7 +167,7 @@ def _winter(known: Known, stage: Stage, planting: Window | None, today: date) ->
         opens = closes - weeks(TENDER_IN_WEEKS)
         best = (opens, closes - weeks(1))
     if closes < today <= closes + weeks(LATE_WEEKS):
-        job, why = "Make sure that {} is under cover", f"{why} The time for it has just passed."
+        job, why = "Keep {} under cover from now on", f"{why} The time to see to it has just passed."
         opens, best, closes = closes, (closes, closes + weeks(1)), closes + weeks(LATE_WEEKS)
     window = stretch(opens, best, closes, "winter", autumn.said(why), source)
     yield nudge(known, "winter", job, window, stage)

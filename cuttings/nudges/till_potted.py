@@ -13,7 +13,7 @@ from cuttings.rules.advice import Window
 from cuttings.rules.layering import sever_window
 from cuttings.rules.looking import how_to_look
 from cuttings.rules.potting import ready_to_pot
-from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE
+from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE, Forecast
 from cuttings.rules.seasons import out_of_winter, weeks
 from cuttings.words import Method, Stage
 
@@ -32,6 +32,9 @@ BULBS_KEEP_WEEKS = 8
 ROOTS_GROW_DAYS = 14
 """Days after which roots too short to pot are worth another look; from memory."""
 
+GIVE_UP_WEEKS = 6
+"""For how long a lot past hope is asked after; its card says so for ever. From memory."""
+
 PAST_HOPE = (
     "It should have rooted by now, and the time worth waiting is over. Look once more, then write it off."
 )
@@ -46,32 +49,42 @@ def waiting(known: Known, today: date) -> Iterable[Nudge]:
     """Looks in rounds while they make sense, then the advice to give up; air for covered cuttings."""
     lot = known.lot
     rooting = known.forecast()
-    look = how_to_look(lot.method)
-    every = max(LOOK_AGAIN_DAYS.get(lot.method, LOOK_AGAIN_OTHERWISE), 14)
-    hopeless = rooting is not None and today > rooting.give_up
-    if rooting is None:
-        first = max([lot.started_on, *(check.on for check in lot.of_kind(e.Check))]) + weeks(FIRST_LOOK_WEEKS)
-        why = f"No rooting time is known for it, so look every few weeks. {look}"
-        window = coming_round(first, today, "look for roots", why, FROM_MEMORY, every=every)
-        yield nudge(known, "check", "Look for roots on {}", window, Stage.WAITING, task="check", stake=0)
-    elif hopeless:
-        window = coming_round(rooting.give_up, today, "give up", PAST_HOPE, rooting.source)
-        yield nudge(known, "check", "Give up {}, or find roots", window, Stage.WAITING, task="check", stake=0)
-    else:
-        window = coming_round(
-            rooting.next_look,
-            today,
-            "look for roots",
-            f"{rooting.why} {look}",
-            rooting.source,
-            every=every,
-            settle=lambda day: day if known.under_cover else out_of_winter(known.climate, day),
-        )
-        yield nudge(known, "check", "Look for roots on {}", window, Stage.WAITING, task="check", stake=0)
-    if lot.method.is_cutting and known.under_cover and not hopeless:
+    given_up = rooting.give_up if rooting is not None and today > rooting.give_up else None
+    job, window = _look(known, rooting, today)
+    if given_up is None or window.opens <= _settled(known, given_up) + weeks(GIVE_UP_WEEKS):
+        yield nudge(known, "check", job, window, Stage.WAITING, task="check", stake=0)
+    if lot.method.is_cutting and known.under_cover and given_up is None:
         window = stretch(today, (today, today + days(3)), today + days(6), "care", AIR, COMMON_PRACTICE)
         job = "Air {}, pick off dead leaves, keep the mix just moist"
         yield nudge(known, "air", job, window, Stage.WAITING)
+
+
+def _look(known: Known, rooting: Forecast | None, today: date) -> tuple[str, Window]:
+    """The round of looks that is on or coming, or past hope the advice to give up."""
+    lot = known.lot
+    how = how_to_look(lot.method)
+    if rooting is None:
+        first = max([lot.started_on, *(check.on for check in lot.of_kind(e.Check))]) + weeks(FIRST_LOOK_WEEKS)
+        why, source = f"No rooting time is known for it, so look every few weeks. {how}", FROM_MEMORY
+    elif today > rooting.give_up:
+        window = _rounds(known, rooting.give_up, today, PAST_HOPE, rooting.source, every=28)
+        return "Give up {}, or find roots", window
+    else:
+        first, why, source = rooting.next_look, f"{rooting.why} {how}", rooting.source
+    every = max(LOOK_AGAIN_DAYS.get(lot.method, LOOK_AGAIN_OTHERWISE), 14)
+    return "Look for roots on {}", _rounds(known, first, today, why, source, every=every)
+
+
+def _rounds(known: Known, first: date, today: date, why: str, source: str, *, every: int) -> Window:
+    def settle(day: date) -> date:
+        return _settled(known, day)
+
+    return coming_round(first, today, "look for roots", why, source, every=every, settle=settle)
+
+
+def _settled(known: Known, day: date) -> date:
+    """The day itself under cover; outdoors a day on which the ground is not cold."""
+    return day if known.under_cover else out_of_winter(known.climate, day)
 
 
 def rooted(known: Known, today: date) -> Iterable[Nudge]:
@@ -79,11 +92,14 @@ def rooted(known: Known, today: date) -> Iterable[Nudge]:
     lot = known.lot
     job, window = _into_soil(known, today)
     if today > window.closes:
+        growing = out_of_winter(known.climate, today) == today
+        now = "pot or plant it now" if growing else "pot it and keep it just free of frost"
+        job = f"Look after {{}}: {now}"
         why = f"It was to be done by {spoken(window.closes, today)}. If they have died, write that down."
-        job = "See whether {} is still alive, and pot or plant it now"
         window = coming_round(window.closes, today, "pot", why, COMMON_PRACTICE)
     name = "bulbs" if lot.method is Method.BULB_OFFSET else "pot"
-    yield nudge(known, name, job, window, Stage.ROOTED, task="pot")
+    stake = 0 if lot.method.is_layer else None  # a layer lives on its mother until it is cut
+    yield nudge(known, name, job, window, Stage.ROOTED, task="pot", stake=stake)
 
 
 def _into_soil(known: Known, today: date) -> tuple[str, Window]:
@@ -94,16 +110,24 @@ def _into_soil(known: Known, today: date) -> tuple[str, Window]:
         return "Replant the bulbs of {}, or pot them", _soon(since, BULBS_KEEP_WEEKS * 7, BULBS)
     if lot.method.starts_rooted:
         return "Pot the pieces of {}, or plant them", _soon(since, PIECES_DRY_DAYS, PIECES_DRY)
-    if isinstance(lot.origin, e.Layer):
-        window = sever_window(lot.method, lot.started_on, known.climate)
-        if today <= window.closes:
-            return "Cut {} from its mother and pot it", window
     ready = ready_to_pot(lot.root_length_m, lot.method, known.units)
     short = lot.root_length_m is not None and not ready.value
     opens = since + days(ROOTS_GROW_DAYS) if short else since
     closes = opens + weeks(UNTIL_POTTED_WEEKS)
+    if lot.method.is_layer and (isinstance(lot.origin, e.Layer) or today > closes):
+        return "Cut {} from its mother and pot it", _next_severing(known, today)
     job = "Look at the roots of {} again, and pot if they are long enough" if short else "Pot {}"
     return job, stretch(opens, (opens, opens + days(21)), closes, "pot", ready.why, ready.source)
+
+
+def _next_severing(known: Known, today: date) -> Window:
+    """The first season, from the layer's own on, in which it may still be cut from its mother."""
+    started = known.lot.started_on
+    window = sever_window(known.lot.method, started, known.climate)
+    while window.closes < today:
+        started += days(365)
+        window = sever_window(known.lot.method, started, known.climate)
+    return window
 
 
 def _soon(since: date, keeps_days: int, why: str) -> Window:

@@ -24,11 +24,16 @@ MARK_MINUTES = {Purpose.WATCH: 5, Purpose.TAKE_HARDWOOD: 20}
 
 
 def week(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: date) -> list[Nudge]:
-    """Nudges whose window touches the days from ``first`` to ``last``, both included.
+    """Nudges whose window touches the days from ``first`` to ``last``, both included, and whose best time
+    has begun by then.
 
     The ones that lose most by waiting until after ``last`` come first, then those that close soonest.
     """
-    found = _all(book, catalogue, climate, first, last)
+    found = [
+        nudge
+        for nudge in _all(book, catalogue, climate, first, last)
+        if nudge.window.best[0] <= last or nudge.cost_of_waiting(last) > 0
+    ]
     return sorted(found, key=lambda nudge: (-nudge.cost_of_waiting(last), nudge.window.closes, nudge.id))
 
 

@@ -15,7 +15,7 @@ from cuttings.ledger.places import Site
 from cuttings.placement.light import least_hours, site_light, steps_away
 from cuttings.plants.model import Plant
 from cuttings.units import show_length, show_span
-from cuttings.words import Drainage, Light, Units
+from cuttings.words import Drainage, Light, PlantType, Units
 
 FOR, REFUSED = 1.0, 0.0
 LIGHT_ONE_OFF = 0.7
@@ -250,12 +250,18 @@ def flowering(asked: Question) -> Iterator[Verdict]:
         yield Verdict(f"It flowers in {month}, when nothing known to grow here does.", FOR)
 
 
+def climbing(asked: Question) -> Iterator[Verdict]:
+    if asked.plant.type is PlantType.CLIMBER:
+        yield Verdict("It climbs, and nobody has said that there is a wall or frame for it here.", NOT_SAID)
+
+
 def mother(asked: Question) -> Iterator[Verdict]:
     if asked.mother_site and asked.mother_site.casefold() == asked.site.name.casefold():
         yield Verdict("Its mother plant grows here, so you can see how it does.", FOR)
 
 
 ALL = (
-    hardiness, light, moisture, drainage, acidity, height, walnut, children, running, flowering, mother
+    hardiness, light, moisture, drainage, acidity, height, walnut, children, running, flowering, climbing,
+    mother,
 )  # fmt: skip
 """Every question, in the order the reasons are shown."""

@@ -54,7 +54,7 @@ def understand(catalogue: Catalogue, asked: str) -> Understood:
     name = f"{plant.name} {cultivar}".strip()
     word = match.word
     if folded(word) == folded(plant.name):
-        word = plant.common[0] if plant.common else ""
+        word = plant.common[0] if plant.common and plant.rank != "genus" else ""
     called = f"{word} {cultivar}".strip() if word else ""
     forgiven = match.how in ("part", "spelling")
     remark = f"'{asked}' was taken for {match.word} ({plant.name})." if forgiven else ""

@@ -80,6 +80,13 @@ HEAVY_CLUMPS = Caution(
     COMMON_PRACTICE,
 )
 
+UNKNOWN = Caution(
+    "unknown",
+    "Nobody has entered this plant: take it for poisonous, wear gloves, and check local rules before you "
+    "keep, share or move it.",
+    COMMON_PRACTICE,
+)
+
 SHARP_BLADES = Caution("blade", "Cut away from your hand, with a clean sharp blade.", COMMON_PRACTICE)
 
 SOIL_PESTS = Caution(
@@ -105,8 +112,9 @@ def cautions(plant: Plant, task: Task) -> tuple[Caution, ...]:
 
 
 def own_cautions(plant: Plant, task: Task) -> tuple[Caution, ...]:
-    """The cautions on the plant's own record that matter for a task."""
-    return _matter(plant.cautions, task)
+    """The cautions on the plant's own record that matter for a task, and one for a plant nobody knows."""
+    unknown = (UNKNOWN,) if plant.rank == "type" else ()
+    return (*_matter(plant.cautions, task), *unknown)
 
 
 def general_cautions(task: Task) -> tuple[Caution, ...]:

@@ -14,6 +14,10 @@ SCRAPE_ASIDE = "Scrape the soil aside with your fingers at the buried bend, look
 
 OPEN_THE_WRAP = "Look through the wrapping for roots, or open one side, and close it again if there are few."
 
+TOUCH_IT = "Touch it: a rooted one stands firm, and its new leaves do not flag on a warm day."
+
+COUNT_LEAVES = "Count its true leaves: with two pairs it has root enough to be lifted with a plug of soil."
+
 LOOK_AT_HOLES = "Look for roots at the holes in the bottom of the pot."
 
 
@@ -42,6 +46,10 @@ def how_to_look(method: Method) -> str:
         return OPEN_THE_WRAP
     if method.is_layer:
         return f"{SCRAPE_ASIDE} {DO_NOT_PULL}"
+    if method is Method.HARDWOOD_CUTTING:
+        return f"{TOUCH_IT} {DO_NOT_PULL}"
+    if method is Method.SEEDLING:
+        return COUNT_LEAVES
     return f"{LOOK_AT_HOLES} {DO_NOT_PULL}"
 
 

@@ -73,10 +73,10 @@ def forecast(
 ) -> Forecast | None:
     """When a lot started on a day will have rooted, from the published range of its way of increase.
 
-    Material that is neither heated nor under cover makes no roots while the garden is cold, so only the
-    days from the average last frost to the average first frost are counted. A range longer than that
-    season already takes in a winter: then every day is counted and a date that falls in the cold is put
-    off until the season begins. Without frost dates those of an ordinary cold-winter garden are taken.
+    Material that is neither heated nor under cover makes no roots while the soil is cold, so only the days
+    from workable ground to some weeks after the first frost are counted. A range longer than that season
+    already takes in a winter: then every day is counted and a date that falls in the cold is put off until
+    the season begins. Without frost dates those of an ordinary cold-winter garden are taken.
 
     Args:
         way: the way of increase; its ``rooting_days`` are days from the start.
@@ -84,8 +84,8 @@ def forecast(
         source_name: the source of the range, spelled out.
 
     Returns:
-        The forecast with ``p10 <= p50 <= p90 <= give_up`` and ``p10 <= next_look``, or ``None`` where no
-        rooting time is known.
+        The forecast with ``p10 <= p50 <= p90 <= give_up`` and ``p10 <= next_look <= give_up``, or ``None``
+        where no rooting time is known.
     """
     if way.rooting_days is None:
         return None
@@ -138,11 +138,9 @@ class _Calendar:
             return cls(climate, started, skips_winter=False, waits_for_spring=False, why=why)
         said = frosts(climate, started.year).said
         if high > (season[1] - season[0]).days:
-            why = said(
-                "That can take in a winter, so a date in the cold is put off until the last frost is over."
-            )
+            why = said("That can take in a winter, so a date in the cold is put off until the soil warms.")
             return cls(climate, started, skips_winter=False, waits_for_spring=True, why=why)
-        why = said("Outdoors, only the days between the average last and first frost are counted.")
+        why = said("Outdoors, only days are counted on which the soil is warm enough for roots to grow.")
         return cls(climate, started, skips_winter=True, waits_for_spring=True, why=why)
 
     def after(self, days: int) -> date:
@@ -162,4 +160,4 @@ def _next_look(
         return first
     again = max(looked) + timedelta(days=LOOK_AGAIN_DAYS.get(method, LOOK_AGAIN_OTHERWISE))
     day = calendar.settled(max(first, again))
-    return give_up if max(looked) < give_up < day else day
+    return min(day, give_up)

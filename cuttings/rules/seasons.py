@@ -36,6 +36,10 @@ Pots sunk for the winter are lifted "several weeks before the last frost" once t
 University Extension: How can I over-winter unplanted perennials); the four is from memory.
 """
 
+ROOTS_AFTER_FROST_WEEKS = 4
+"""Weeks for which roots go on growing in the ground after the average first frost: the soil cools later than
+the air, and roots of temperate plants grow down to about 6 °C; the four is from memory."""
+
 LEAF_FALL_WEEKS = 4
 """Weeks from the average first frost to bare wood; from memory."""
 
@@ -137,9 +141,13 @@ def in_summer(climate: Climate, on: date, *, after_weeks: float = 0, before_week
 
 @lru_cache(maxsize=512)
 def growing_season(climate: Climate, year: int) -> Stretch | None:
-    """The summer in which roots grow outdoors; ``None`` where the frost dates leave none."""
-    opens, closes = summer(climate, year)
-    return (opens, closes) if (closes - opens).days >= SHORTEST_SEASON_DAYS else None
+    """The stretch in which roots grow outdoors: from workable ground to some weeks after the first frost.
+
+    ``None`` where the frost dates leave none.
+    """
+    last_frost, first_frost = summer(climate, year)
+    opens, closes = last_frost - weeks(WORKABLE_WEEKS), first_frost + weeks(ROOTS_AFTER_FROST_WEEKS)
+    return (opens, closes) if (first_frost - last_frost).days >= SHORTEST_SEASON_DAYS else None
 
 
 def growing_days_after(climate: Climate, start: date, days: int) -> date:

@@ -480,3 +480,13 @@ def _asks(lot: str, n: str, chance: random.Random) -> list[tuple[str, ...]]:
         ("lose", lot, "--count", n, "--stage", stage, "--cause", "unknown"),
         ("note", lot, "seen"),
     ]
+
+
+def test_a_spot_held_for_another_lot_is_taken_with_a_warning(ledger: Path) -> None:
+    first, second = begun(ledger, ("rooted", 1)), begun(ledger, ("rooted", 1))
+    recorded("spot", first, "--hold", "gate-bed@1.00,0.75", ledger=ledger)
+    held = cuttings("spot", second, "--hold", "gate-bed@1.10,0.75", "--json", ledger=ledger)
+    assert held.code == 0
+    assert f"held for {first}" in held.err
+    planted = cuttings("plant", second, "--spot", "gate-bed@1.00,0.75", "--json", ledger=ledger)
+    assert f"this spot is held for {first}" in planted.err

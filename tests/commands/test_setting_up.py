@@ -6,7 +6,7 @@ import pytest
 
 from cuttings.words import Drainage, Light, Moisture, PathSide
 from tests.commands.conftest import GARDEN
-from tests.commands.expecting import misused
+from tests.commands.expecting import misused, refused
 from tests.commands.running import cuttings, recorded
 
 
@@ -197,3 +197,33 @@ def test_sites_are_listed_and_shown(ledger: Path) -> None:
     shown = cuttings("sites", "show", "GATE BED", "--json", ledger=ledger).document
     assert shown == {"schema": 1, **listed["sites"][0]}
     assert shown.keys() >= SITE_KEYS
+
+
+def test_a_site_described_again_keeps_what_is_not_told_anew(ledger: Path) -> None:
+    words = (
+        "--area",
+        "gate strip",
+        "--light",
+        "full-sun",
+        "--length",
+        "6m",
+        "--depth",
+        "2m",
+        "--ph",
+        "6",
+        "--walnut",
+    )
+    recorded("sites", "add", "bank", *words, "--path-side", "front", "--setback", "20cm", ledger=ledger)
+    document = recorded("sites", "add", "BANK", "--light", "shade", ledger=ledger).document
+    assert (document["name"], document["light"], document["ph"], document["walnut"]) == (
+        "bank",
+        "shade",
+        6.0,
+        True,
+    )
+    assert (document["length_m"], document["depth_m"], document["path_side"]) == (6.0, 2.0, "front")
+    assert document["setback_m"] == pytest.approx(0.2)
+
+
+def test_a_plant_cannot_stand_outside_its_site(ledger: Path) -> None:
+    refused("sites", "growing", "gate bed", "red currant", "--at", "100,1", ledger=ledger, saying=["outside"])

@@ -204,3 +204,40 @@ def test_the_tally_counts_every_stage() -> None:
 def test_a_moment_is_no_date() -> None:
     with pytest.raises(TypeError, match="must be a date"):
         made(e.Note, lot="26-001", on=datetime(2026, 5, 1, 12))
+
+
+def test_a_planting_under_an_earlier_day_ends_a_hold_made_since() -> None:
+    beginning = (site(), found(), checked())
+    hold = made(
+        e.HoldSpot,
+        on=date(2026, 9, 12),
+        lot="26-001",
+        site="kitchen bed",
+        spot="kitchen-bed@1.00,0.50",
+        at=(1.0, 0.5),
+        radius_m=0.6,
+    )
+    plant = moved(
+        e.Plant, 1, Stage.ROOTED, Stage.PLANTED, on=date(2026, 9, 5), site="kitchen bed", at=((1.0, 0.5),),
+        spots=("kitchen-bed@1.00,0.50",),
+    )  # fmt: skip
+    book = book_of(*beginning, hold, plant)
+    assert not book.holds
+    assert len(book.sites["kitchen bed"].growing) == 1
+
+
+def test_a_site_described_today_holds_for_what_was_planted_before() -> None:
+    beginning = (found(), checked())
+    later = made(e.SiteFacts, on=date(2026, 11, 25), site=Site(name="kitchen bed", area="kitchen side"))
+    plant = moved(e.Plant, 1, Stage.ROOTED, Stage.PLANTED, on=date(2026, 9, 5), site="kitchen bed")
+    book = book_of(*beginning, later, plant)
+    assert book.sites["kitchen bed"].growing[0].lot == "26-001"
+
+
+def test_areas_named_twice_in_one_breath_are_one() -> None:
+    garden = made(
+        e.GardenFacts,
+        garden=Garden(name="Quarry Bank", lat=42.9, lon=-76.1, units=Units.US),
+        areas=("North wall", "north wall"),
+    )
+    assert book_of(garden).areas == ("North wall",)
