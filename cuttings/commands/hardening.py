@@ -9,6 +9,7 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import filled
 from cuttings.commands.questions import how_many, taken, which_lot
 from cuttings.commands.telling import known_lot, lot_document, next_page
+from cuttings.dates import spoken
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
@@ -99,6 +100,10 @@ def _day(desk: Desk, known: Known, step: str, reason: str | None) -> Written:
         raise Refused(
             f"{lot.code} holds {spoken_counts(lot.stages)} and is not being hardened off; "
             f"'cuttings harden {lot.code} --start' begins it."
+        )
+    if any(entry.on == desk.on and entry.step != "start" for entry in lot.of_kind(e.Harden)):
+        desk.warn(
+            f"a day of {lot.code} was written down for {spoken(desk.on)} already; this counts as another."
         )
     if step == "skip" and not reason and desk.asker is not None:
         reason = desk.asker.ask(Question("skip", "Why was it missed?", filled))

@@ -262,9 +262,7 @@ class _Folding:
         if isinstance(entry, e.Plant):
             self._plant(entry, lot)
         where = getattr(entry, "where", "") or lot.where
-        self.lots[lot.code] = evolve(
-            lot, stages=_after(lot.stages, entry.moves), where=where, entries=(*lot.entries, entry)
-        )
+        self.lots[lot.code] = lot.after(entry, _after(lot.stages, entry.moves), where)
         if isinstance(entry, e.Lose):
             dead = sum(move.count for move in entry.moves if move.source is Stage.PLANTED)
             self._clear(lot.code, dead)

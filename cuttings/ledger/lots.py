@@ -33,6 +33,23 @@ class Lot:
     origin: e.Start
     entries: tuple[e.LotEntry, ...] = ()
 
+    def after(self, entry: e.LotEntry, stages: Mapping[Stage, int], where: str) -> "Lot":
+        """The lot after one more entry. Written out, because every entry of a ledger passes through here."""
+        return Lot(
+            code=self.code,
+            plant=self.plant,
+            called=self.called,
+            method=self.method,
+            started_on=self.started_on,
+            started=self.started,
+            stages=stages,
+            plant_type=self.plant_type,
+            mother=self.mother,
+            where=where,
+            origin=self.origin,
+            entries=(*self.entries, entry),
+        )
+
     def at(self, stage: Stage) -> int:
         """How many stems stand at a stage."""
         return self.stages.get(stage, 0)

@@ -30,6 +30,7 @@ class Known:
     source: str
     climate: Climate
     units: Units
+    area: str = ""
 
     @property
     def under_cover(self) -> bool:
@@ -66,8 +67,8 @@ class Known:
         return evolve(result, why=f"{result.why} {FOUND_PART_WAY}")
 
 
-def known(lot: Lot, catalogue: Catalogue, climate: Climate, units: Units) -> Known:
-    """The lot with its plant's rules, or the nearest general ones."""
+def known(lot: Lot, catalogue: Catalogue, climate: Climate, units: Units, area: str = "") -> Known:
+    """The lot with its plant's rules, or the nearest general ones; ``area`` is where it is worked on."""
     plant = plant_for(catalogue, lot.plant, lot.plant_type, lot.method)
     way = plant.way(lot.method) or catalogue.way(lot.method)
-    return Known(lot, plant, way, catalogue.reference(way.source_of("rooting_days")), climate, units)
+    return Known(lot, plant, way, catalogue.reference(way.source_of("rooting_days")), climate, units, area)

@@ -35,6 +35,7 @@ def nudge(
         name=f"{known.lot.code} {known.lot.plant_called}",
         window=window,
         lot=known.lot.code,
+        area=known.area,
         stake=stems if stake is None else stake,
         minutes=MINUTES[name] * (stems if name in BY_THE_STEM else 1),
         task=task,

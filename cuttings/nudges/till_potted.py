@@ -36,7 +36,7 @@ GIVE_UP_WEEKS = 6
 """For how long a lot past hope is asked after; its card says so for ever. From memory."""
 
 PAST_HOPE = (
-    "It should have rooted by now, and the time worth waiting is over. Look once more, then write it off."
+    "It should have rooted by now, and the time for waiting is over. Look once more, then write it off."
 )
 AIR = "Cuttings without roots live on the water in the air round them, and rot starts on a dead leaf."
 PIECES_DRY = "Cut roots dry fast; keep them moist and shaded until they are in soil again."

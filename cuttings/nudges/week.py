@@ -3,8 +3,6 @@
 from collections.abc import Iterable
 from datetime import date
 
-from attrs import evolve
-
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
 from cuttings.ledger.entries import Mark
@@ -43,10 +41,8 @@ def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
         yield _tell_frost(first)
     for lot in book.lots.values():
         if lot.living or lot.at(Stage.PLANTED):
-            area = _area(book, lot)
-            for nudge in nudges_for(known(lot, catalogue, climate, units), first):
-                if nudge.window.opens <= last:
-                    yield evolve(nudge, area=area)
+            about = known(lot, catalogue, climate, units, _area(book, lot))
+            yield from (nudge for nudge in nudges_for(about, first) if nudge.window.opens <= last)
     for mark in book.open_marks():
         nudge = _mark(mark, book, catalogue, climate, first)
         if nudge.window.opens <= last and nudge.window.closes >= first:
