@@ -15,7 +15,7 @@ from attrs import define
 from cuttings.ask import Asker, Interview, Question
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
-from cuttings.commands.terminal import at_terminal, say_error
+from cuttings.commands.terminal import at_terminal, say_error, write_lines
 from cuttings.dates import parse_date
 from cuttings.errors import Misused
 from cuttings.ledger.book import Book
@@ -23,7 +23,7 @@ from cuttings.ledger.entries import Entry
 from cuttings.ledger.places import Garden
 from cuttings.ledger.store import Ledger, Stamp
 from cuttings.show.page import Page
-from cuttings.show.plain import ascii_twin, speaks_unicode
+from cuttings.show.plain import piped_width, speaks_unicode
 from cuttings.words import Units
 
 SCHEMA = 1
@@ -140,12 +140,13 @@ class Desk:
 
     def show(self, page: Page) -> None:
         if self.plain:
-            lines = "".join(f"{line}\n" for line in page.plain_lines())
-            sys.stdout.write(lines if speaks_unicode(sys.stdout) else ascii_twin(lines))
-        else:
+            write_lines(page.plain_lines())
+        elif sys.stdout.isatty() or os.environ.get("FORCE_COLOR"):
             from cuttings.show.console import console
 
             console().print(page)
+        else:  # no colours to give, so rich need not be loaded
+            write_lines("".join(text for text, _ in line) for line in page.lines(piped_width()))
         sys.stdout.flush()
 
     def recorded(self, sentence: str, entry: Entry, page: Page | None = None, **document: Any) -> None:

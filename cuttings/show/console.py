@@ -6,10 +6,7 @@ from typing import TextIO
 
 from rich.console import Console
 
-from cuttings.show.plain import ascii_twin
-
-WIDEST = 100
-"""Lines longer than this are hard to read; a wider terminal keeps its right side white."""
+from cuttings.show.plain import WIDEST, ascii_twin
 
 
 class AsciiTwin(io.TextIOBase):

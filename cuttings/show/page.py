@@ -1,24 +1,32 @@
 """The page: dates or labels in a margin on the left, the fact beside them, its reason under it.
 
-A page is data first. It can be shown through rich, or plainly, one thing a line. Every text on it is
+A page is data first. It is laid out here, in lines; rich gives them their colours on a terminal, a pipe takes
+them as they are, and the plain form says one thing a line. Every text on it is
 cleaned here, in one place, so nothing that people typed can act on the terminal.
 """
 
 from collections.abc import Iterable, Iterator
-from itertools import zip_longest
+from typing import TYPE_CHECKING
 
 from attrs import define, field, frozen
 from rich.cells import cell_len
-from rich.console import Console, ConsoleOptions, RenderResult
-from rich.segment import Segment
-from rich.style import Style
-from rich.text import Text
 
 from cuttings.show.plain import clean, wrapped
 
-ACCENT = Style(color="green", bold=True)
-WARNING = Style(color="red", bold=True)
-QUIET = Style(dim=True)
+if TYPE_CHECKING:
+    from rich.console import Console, ConsoleOptions, RenderResult
+
+Line = tuple[tuple[str, str], ...]
+"""A line as stretches of text, each with its tone."""
+
+STYLES = {
+    "": "",
+    "heading": "bold",
+    "quiet": "dim",
+    "accent": "bold green",
+    "warning": "bold red",
+}
+"""How each tone looks where a terminal has colours; the words carry the meaning without them."""
 
 
 @frozen
@@ -83,18 +91,26 @@ class Page:
             self.row("Next" if number == 0 else "", step)
         return self
 
-    def __rich_console__(self, console: Console, options: ConsoleOptions) -> RenderResult:
-        rows = [part for part in self.parts if isinstance(part, Row)]
-        width = max([self.margin_width, *(cell_len(part.margin) for part in rows)])
-        width = min(width, max(6, options.max_width // 3))
+    def lines(self, width: int) -> Iterator[Line]:
+        """The page laid out for so many columns."""
+        margins = [part.margin for part in self.parts if isinstance(part, Row)]
+        beside = max([self.margin_width, *(cell_len(margin) for margin in margins)])
+        beside = min(beside, max(6, width // 3))
         for part in self.parts:
             match part:
                 case None:
-                    yield Segment.line()
+                    yield ()
                 case Heading():
-                    yield _heading(part)
+                    yield from _heading(part, width)
                 case Row():
-                    yield from _row(part, width, options.max_width)
+                    yield from _row(part, beside, width)
+
+    def __rich_console__(self, console: "Console", options: "ConsoleOptions") -> "RenderResult":
+        from rich.segment import Segment
+
+        for line in self.lines(options.max_width):
+            yield from (Segment(text, console.get_style(STYLES[tone] or "none")) for text, tone in line)
+            yield Segment.line()
 
     def plain_lines(self) -> Iterator[str]:
         """The page for a screen reader or a pipe: one thing a line, no drawing."""
@@ -109,28 +125,24 @@ class Page:
                     continue
 
 
-def _heading(part: Heading) -> Text:
-    text = Text(part.text, style="bold")
+def _heading(part: Heading, width: int) -> Iterator[Line]:
+    """A heading with its aside, on one line if there is room."""
+    if part.aside and cell_len(part.text) + 3 + cell_len(part.aside) <= width:
+        yield (part.text, "heading"), (f"   {part.aside}", "quiet")
+        return
+    yield from (((line, "heading"),) for line in wrapped(part.text, width))
     if part.aside:
-        text.append(f"   {part.aside}", style="not bold dim")
-    return text
+        yield from (((line, "quiet"),) for line in wrapped(part.aside, width))
 
 
-def _row(part: Row, width: int, room: int) -> Iterator[Segment]:
-    """The margin, the fact beside it, and each reason under it, wrapped with a hanging indent.
-
-    Rows are most of what is shown and are laid out here, not by a table: it is much faster.
-    """
-    style = {"accent": ACCENT, "warning": WARNING}.get(part.tone)
-    beside = max(room - width - 2, 8)
-    left = wrapped(part.margin, width)
-    right = [(line, style) for line in wrapped(part.text, beside)] if part.text else []
-    right += [(line, QUIET) for reason in part.reasons for line in wrapped(reason, beside)]
-    for margin, (line, tone) in zip_longest(left, right, fillvalue=("", None)):
-        head = margin if isinstance(margin, str) else ""
-        if head:
-            yield Segment(head, style)
-        if line:
-            yield Segment(" " * (width + 2 - cell_len(head)))
-            yield Segment(line, tone)
-        yield Segment.line()
+def _row(part: Row, beside: int, width: int) -> Iterator[Line]:
+    """The margin, the fact beside it, and each reason under it, wrapped with a hanging indent."""
+    room = max(width - beside - 2, 8)
+    left = wrapped(part.margin, beside)
+    right = [(line, part.tone) for line in wrapped(part.text, room)] if part.text else []
+    right += [(line, "quiet") for reason in part.reasons for line in wrapped(reason, room)]
+    for number in range(max(len(left), len(right))):
+        head = left[number] if number < len(left) else ""
+        text, tone = right[number] if number < len(right) else ("", "")
+        indent = " " * (beside + 2 - cell_len(head)) if text else ""
+        yield (head, part.tone), (indent, ""), (text, tone)

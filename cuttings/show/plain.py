@@ -1,8 +1,12 @@
 """Text made safe and text made plain: no control characters, and an ASCII twin for every sign we use."""
 
+import os
 import unicodedata
 
 from rich.cells import cell_len, chop_cells
+
+WIDEST = 100
+"""Lines longer than this are hard to read; a wider terminal keeps its right side white."""
 
 # Marks that change the direction or order of text: harmless in a name, harmful on a terminal.
 _UNSEEN: dict[int, str | None] = dict.fromkeys(
@@ -39,6 +43,12 @@ def sayable(text: str, stream: object) -> str:
     """The text cleaned, and in ASCII where the stream speaks nothing else."""
     text = clean(text)
     return text if speaks_unicode(stream) else ascii_twin(text)
+
+
+def piped_width() -> int:
+    """Columns of a page that goes into a pipe or a file: what COLUMNS says, or 80."""
+    told = os.environ.get("COLUMNS", "")
+    return min(int(told) if told.isdecimal() and int(told) else 80, WIDEST)
 
 
 def terminal_width() -> int:

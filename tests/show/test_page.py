@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from rich.cells import cell_len
 from rich.console import Console
 
-from cuttings.show.console import WIDEST, AsciiTwin, console
+from cuttings.show.console import AsciiTwin, console
 from cuttings.show.page import Page
-from cuttings.show.plain import ascii_twin, clean, wrapped
+from cuttings.show.plain import WIDEST, ascii_twin, clean, wrapped
 
 NASTY = "\x1b[31mred\x1b[0m \x07bell \x9b2J [bold red]not markup[/] \u202egnirts\u2066 \r\n\ttab"
 TEXT = st.text(max_size=120)
