@@ -12,7 +12,8 @@ from cuttings.commands.telling import described, lot_document
 from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
-from cuttings.ledger.book import Book, effective
+from cuttings.ledger.book import Book
+from cuttings.ledger.folding import effective
 from cuttings.ledger.stages import spoken_counts
 
 

@@ -19,7 +19,7 @@ from cuttings.nudges.knowledge import Known
 from cuttings.placement.room import radius
 from cuttings.rules.caution import Task
 from cuttings.rules.hardening import needs_hardening
-from cuttings.rules.transplant import UNPOTTED, advise_planting
+from cuttings.rules.transplant import advise_planting
 from cuttings.units import show_length
 from cuttings.words import LIVING, PLANTABLE, Cause, Stage
 
@@ -76,10 +76,13 @@ def _warn_of_planting(desk: Desk, known: Known, moves: Sequence[e.Move]) -> None
     soft = needs_hardening(
         known.plant, grown_under_cover=known.under_cover, on=desk.on, climate=desk.climate
     ).value
-    stages = [move.source if soft else Stage.READY for move in moves if move.source is not None]
-    warnings = [w for stage in stages for w in advise_planting(known.plant, desk.climate, desk.on, stage)]
-    if any(move.source is Stage.ROOTED for move in moves) and not known.lot.method.starts_rooted:
-        warnings.append(UNPOTTED)
+    divided = known.lot.method.starts_rooted
+    stages = [move.source for move in moves if move.source is not None]
+    warnings = (
+        warning
+        for stage in stages
+        for warning in advise_planting(known.plant, desk.climate, desk.on, stage, soft=soft, divided=divided)
+    )
     for warning in dict.fromkeys(warnings):
         desk.warn(warning)
 

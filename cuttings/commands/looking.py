@@ -11,9 +11,10 @@ from cuttings.commands.questions import which_lot
 from cuttings.commands.telling import described, known_lot, lot_document, next_page, stems
 from cuttings.dates import margin, spoken
 from cuttings.errors import Refused
-from cuttings.ledger.book import Book, effective
+from cuttings.ledger.book import Book
 from cuttings.ledger.codec import to_document
 from cuttings.ledger.entries import Entry, Reverse
+from cuttings.ledger.folding import effective
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.ledger.tally import tally as count_all

@@ -8,32 +8,14 @@ bad entry never hides the others. New entries are accepted only if they bring no
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 
-from attrs import evolve, field, frozen
+from attrs import field, frozen
 
 from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
+from cuttings.ledger.folding import LASTING, Folding, MarkState, Problem, effective, filled_spots
 from cuttings.ledger.lots import Lot
-from cuttings.ledger.places import Garden, Growing, Hold, Site
-from cuttings.ledger.stages import MAY_FOLLOW, START_STAGES, shortage, wrong_step
-from cuttings.words import LIVING, PLANTABLE, Stage
-
-
-@frozen
-class Problem:
-    """An entry that does not fit the ones before it, and why."""
-
-    entry: str
-    lot: str
-    sentence: str
-
-
-@frozen
-class MarkState:
-    """A mark, and the day it was come back to."""
-
-    mark: e.Mark
-    done: date | None = None
+from cuttings.ledger.places import Garden, Hold, Site
 
 
 @frozen(kw_only=True)
@@ -60,7 +42,7 @@ class Book:
         """The book as it stood on a day: without later entries, but with every mistake put right."""
         if not self.entries or self.entries[-1].on <= day:
             return self
-        lasting = (e.Reverse, *_LASTING)
+        lasting = (e.Reverse, *LASTING)
         return fold(entry for entry in self.entries if entry.on <= day or isinstance(entry, lasting))
 
     def live_lots(self) -> tuple[Lot, ...]:
@@ -109,24 +91,13 @@ class Book:
         return after
 
 
-def effective(entries: Iterable[e.Entry]) -> list[e.Entry]:
-    """The entries that hold, by day and id: all but those a reversing entry took back."""
-    entries = list(entries)
-    reversed_ids: set[str] = set()
-    for entry in sorted(entries, key=lambda entry: entry.id, reverse=True):
-        if isinstance(entry, e.Reverse) and entry.id not in reversed_ids and entry.target < entry.id:
-            reversed_ids.add(entry.target)
-    kept = (entry for entry in entries if entry.id not in reversed_ids)
-    return sorted(kept, key=lambda entry: entry.order)
-
-
 def fold(entries: Iterable[e.Entry]) -> Book:
     """The book those entries make, in whatever order they are given."""
     everything = sorted(entries, key=lambda entry: entry.order)
     standing = effective(everything)
-    folding = _Folding(frozenset(entry.id for entry in everything), _filled(standing))
+    folding = Folding(frozenset(entry.id for entry in everything), filled_spots(standing))
     # What the garden and its sites are like holds on every day, also for what is written down of the past.
-    for entry in sorted(standing, key=lambda entry: not isinstance(entry, _LASTING)):
+    for entry in sorted(standing, key=lambda entry: not isinstance(entry, LASTING)):
         folding.apply(entry)
     return Book(
         entries=tuple(everything),
@@ -138,223 +109,3 @@ def fold(entries: Iterable[e.Entry]) -> Book:
         holds=folding.holds,
         problems=tuple(folding.problems),
     )
-
-
-def _filled(entries: Iterable[e.Entry]) -> dict[str, str]:
-    """For each spot that was planted, the id of the last planting."""
-    filled: dict[str, str] = {}
-    for entry in entries:
-        if isinstance(entry, e.Plant):
-            for spot in entry.spots:
-                filled[spot] = max(entry.id, filled.get(spot, ""))
-    return filled
-
-
-_LASTING = (e.GardenFacts, e.SiteFacts)
-_CARED_FOR = frozenset(LIVING)
-_ALLOWED: Mapping[type[e.LotEntry], tuple[frozenset[Stage], frozenset[Stage]]] = {
-    e.Check: (frozenset({Stage.WAITING}), frozenset({Stage.ROOTED, Stage.LOST})),
-    e.Pot: (frozenset({Stage.ROOTED, Stage.POTTED}), frozenset({Stage.POTTED})),
-    e.Harden: (frozenset({Stage.POTTED}), frozenset({Stage.HARDENING})),
-    e.Ready: (frozenset({Stage.POTTED, Stage.HARDENING}), frozenset({Stage.READY})),
-    e.Plant: (frozenset(PLANTABLE), frozenset({Stage.PLANTED})),
-    e.Give: (_CARED_FOR, frozenset({Stage.GIVEN})),
-    e.Sell: (_CARED_FOR, frozenset({Stage.SOLD})),
-    e.Lose: (_CARED_FOR | {Stage.PLANTED}, frozenset({Stage.LOST})),
-    e.Note: (frozenset(), frozenset()),
-}
-"""For each kind of entry about a lot, the stages its stems may leave and reach."""
-
-
-class _Folding:
-    """The half-made book. Each entry is checked whole before anything changes."""
-
-    def __init__(self, ids: frozenset[str], filled: Mapping[str, str]) -> None:
-        self.ids = ids
-        self.filled = filled
-        self.garden: Garden | None = None
-        self.areas: list[str] = []
-        self.sites: dict[str, Site] = {}
-        self.lots: dict[str, Lot] = {}
-        self.marks: dict[str, MarkState] = {}
-        self.holds: dict[str, Hold] = {}
-        self.problems: list[Problem] = []
-
-    def apply(self, entry: e.Entry) -> None:
-        try:
-            self._apply(entry)
-        except Refused as refusal:
-            lot = entry.lot if isinstance(entry, e.LotEntry) else ""
-            self.problems.append(Problem(entry.id, lot, refusal.sentence))
-
-    def _apply(self, entry: e.Entry) -> None:
-        match entry:
-            case e.Start():
-                self._start(entry)
-            case e.Split():
-                self._split(entry)
-            case e.LotEntry():
-                self._move(entry)
-            case e.Reverse():
-                if entry.target not in self.ids or entry.target > entry.id:
-                    raise Refused(f"There is no entry {entry.target} to take back.")
-            case e.Mark():
-                if entry.code in self.marks:
-                    raise Refused(f"There is a mark {entry.code} already.")
-                self.marks[entry.code] = MarkState(entry)
-            case e.MarkDone():
-                if entry.code not in self.marks:
-                    raise Refused(f"There is no mark {entry.code} on {spoken(entry.on)}.")
-                self.marks[entry.code] = evolve(self.marks[entry.code], done=entry.on)
-            case _:
-                self._place(entry)
-
-    def _place(self, entry: e.Entry) -> None:
-        match entry:
-            case e.GardenFacts():
-                self.garden = entry.garden
-                self._name_areas(entry.areas)
-            case e.SiteFacts():
-                site = entry.site
-                before = self.sites.get(site.name)
-                self.sites[site.name] = evolve(site, growing=before.growing if before else ())
-                self._name_areas((site.area,))
-            case e.GrowingHere():
-                x, y = entry.at or (None, None)
-                plant = Growing(plant=entry.plant, x=x, y=y, spread_m=entry.spread_m, planted=entry.planted)
-                self._grow(entry.site, (plant,))
-            case e.HoldSpot():
-                self._known_lot(entry.lot, entry.on)
-                self._known_site(entry.site)
-                if self.filled.get(entry.spot, "") > entry.id:
-                    return  # planted since, though perhaps under an earlier day
-                self.holds[entry.spot] = Hold(
-                    spot=entry.spot, lot=entry.lot, site=entry.site, x=entry.at[0], y=entry.at[1],
-                    radius_m=entry.radius_m, entry=entry.id,
-                )  # fmt: skip
-            case e.ReleaseSpot():
-                if self.holds.pop(entry.spot, None) is None and entry.spot not in self.filled:
-                    raise Refused(f"The spot {entry.spot} is not held.")
-
-    def _start(self, entry: e.Start) -> None:
-        if entry.lot in self.lots:
-            raise Refused(f"There is a lot {entry.lot} already.")
-        for move in entry.moves:
-            if move.source is not None or move.target not in START_STAGES or move.count < 1:
-                raise Refused(f"{entry.lot}: a new lot's stems begin as waiting or rooted.")
-        if not entry.stems:
-            raise Refused(f"{entry.lot}: a lot begins with at least one stem.")
-        self.lots[entry.lot] = Lot(
-            code=entry.lot, plant=entry.plant, called=entry.called, plant_type=entry.plant_type,
-            method=entry.method, started_on=entry.on, started=entry.stems, stages=_after({}, entry.moves),
-            mother=entry.mother, where=entry.where, origin=entry, entries=(entry,),
-        )  # fmt: skip
-
-    def _move(self, entry: e.LotEntry) -> None:
-        lot = self._known_lot(entry.lot, entry.on)
-        sources, targets = _ALLOWED[type(entry)]
-        for move in entry.moves:
-            if move.source is None or move.target is None:
-                raise Refused(f"{lot.code}: a {entry.kind} entry moves stems from one stage to another.")
-            if move.source not in sources or move.target not in targets:
-                raise Refused(wrong_step(lot.code, move.source, move.target))
-        self._check_moves(lot, entry.moves)
-        if isinstance(entry, e.Plant):
-            self._plant(entry, lot)
-        where = getattr(entry, "where", "") or lot.where
-        self.lots[lot.code] = lot.after(entry, _after(lot.stages, entry.moves), where)
-        if isinstance(entry, e.Lose):
-            dead = sum(move.count for move in entry.moves if move.source is Stage.PLANTED)
-            self._clear(lot.code, dead)
-        if not self.lots[lot.code].living:
-            self.holds = {spot: hold for spot, hold in self.holds.items() if hold.lot != lot.code}
-
-    def _check_moves(self, lot: Lot, moves: Sequence[e.Move]) -> None:
-        stages = dict(lot.stages)
-        for move in moves:
-            source = move.source
-            if source is None or move.count < 1:
-                raise Refused(f"{lot.code}: every move takes at least one stem from a stage.")
-            if move.target is not None and move.target not in MAY_FOLLOW[source]:
-                raise Refused(wrong_step(lot.code, source, move.target))
-            if stages.get(source, 0) < move.count:
-                raise Refused(shortage(lot.code, lot.stages, move.count, source))
-            stages[source] -= move.count
-
-    def _split(self, entry: e.Split) -> None:
-        lot = self._known_lot(entry.lot, entry.on)
-        if entry.into in self.lots:
-            raise Refused(f"There is a lot {entry.into} already.")
-        if not entry.moves or any(
-            move.target is not None or move.source not in LIVING for move in entry.moves
-        ):
-            raise Refused(f"{lot.code}: a split names the living stems that go on into {entry.into}.")
-        self._check_moves(lot, entry.moves)
-        gone = tuple(e.Move(count=move.count, target=move.source) for move in entry.moves)
-        self.lots[lot.code] = evolve(
-            lot,
-            started=lot.started - entry.stems,
-            stages=_after(lot.stages, entry.moves),
-            entries=(*lot.entries, entry),
-        )
-        self.lots[entry.into] = evolve(
-            lot, code=entry.into, started=entry.stems, stages=_after({}, gone), entries=(*lot.entries, entry)
-        )
-
-    def _plant(self, entry: e.Plant, lot: Lot) -> None:
-        if len(entry.at) > entry.stems:
-            raise Refused(f"{lot.code}: {len(entry.at)} positions are too many for {entry.stems} stems.")
-        known = [*entry.at, *[None] * (entry.stems - len(entry.at))]
-        plants = tuple(
-            Growing(
-                plant=lot.plant, x=at[0] if at else None, y=at[1] if at else None,
-                spread_m=entry.spread_m, planted=entry.on, lot=lot.code,
-            )
-            for at in known
-        )  # fmt: skip
-        self._grow(entry.site, plants)
-        for spot in entry.spots:
-            self.holds.pop(spot, None)
-
-    def _grow(self, site: str, plants: Sequence[Growing]) -> None:
-        known = self._known_site(site)
-        self.sites[site] = evolve(known, growing=(*known.growing, *plants))
-
-    def _clear(self, lot: str, dead: int) -> None:
-        """Take a lot's dead plants off the sites, the last planted first."""
-        for name in reversed(list(self.sites)):
-            site = self.sites[name]
-            kept = []
-            for plant in reversed(site.growing):
-                if dead and plant.lot == lot:
-                    dead -= 1
-                else:
-                    kept.append(plant)
-            self.sites[name] = evolve(site, growing=tuple(reversed(kept)))
-
-    def _known_lot(self, code: str, on: date) -> Lot:
-        lot = self.lots.get(code)
-        if lot is None:
-            raise Refused(f"There is no lot {code} on {spoken(on)}; it begins later, or has been taken back.")
-        return lot
-
-    def _known_site(self, name: str) -> Site:
-        site = self.sites.get(name)
-        if site is None:
-            raise Refused(f"There is no site called {name}; add it with 'cuttings sites add'.")
-        return site
-
-    def _name_areas(self, names: Iterable[str]) -> None:
-        for name in names:
-            if name and name.casefold() not in {area.casefold() for area in self.areas}:
-                self.areas.append(name)
-
-
-def _after(stages: Mapping[Stage, int], moves: Iterable[e.Move]) -> dict[Stage, int]:
-    counts = dict(stages)
-    for move in moves:
-        if move.source is not None:
-            counts[move.source] -= move.count
-        if move.target is not None:
-            counts[move.target] = counts.get(move.target, 0) + move.count
-    return {stage: counts[stage] for stage in Stage if counts.get(stage)}

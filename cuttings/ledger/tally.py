@@ -9,7 +9,8 @@ from collections import Counter
 from attrs import frozen
 
 from cuttings.ledger import entries as e
-from cuttings.ledger.book import Book, Problem, effective
+from cuttings.ledger.book import Book
+from cuttings.ledger.folding import Problem, effective
 from cuttings.words import Stage
 
 

@@ -167,20 +167,25 @@ def autumn_rule(plant: Plant) -> Autumn:
     return EVERGREEN if plant.evergreen else DECIDUOUS
 
 
-UNPOTTED = "It has not been potted; keep the roots covered and water it well until it grows."
+def advise_planting(
+    plant: Plant, climate: Climate, on: date, stage: Stage, *, soft: bool = True, divided: bool = False
+) -> tuple[str, ...]:
+    """What speaks against planting on a day, a sentence each; empty when nothing does.
 
-
-def advise_planting(plant: Plant, climate: Climate, on: date, stage: Stage) -> tuple[str, ...]:
-    """What speaks against planting on a day, a sentence each; empty when nothing does."""
+    Args:
+        stage: the stage the stems come from.
+        soft: whether hardening off would do them good.
+        divided: whether they came with roots of their own, as divisions and offsets do.
+    """
     hardy = is_hardy(plant, climate)
     growing = in_summer(climate, on)
     warnings = []
-    if stage in (Stage.ROOTED, Stage.POTTED) and (growing or not hardy):
+    if soft and stage in (Stage.ROOTED, Stage.POTTED) and (growing or not hardy):
         warnings.append("It has not been hardened off; if it grew under cover, sun and wind will burn it.")
-    if stage is Stage.HARDENING:
+    if soft and stage is Stage.HARDENING:
         warnings.append("It is still being hardened off; finish that first if the weather allows.")
-    if stage is Stage.ROOTED:
-        warnings.append(UNPOTTED)
+    if stage is Stage.ROOTED and not divided:
+        warnings.append("It has not been potted; keep the roots covered and water it well until it grows.")
     if season := _out_of_season(plant, climate, on, hardy):
         warnings.append(season)
     return tuple(warnings)
