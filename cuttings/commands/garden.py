@@ -140,25 +140,39 @@ _ZONE = Question("zone", "Hardiness zone, such as 5b? (Enter if not known)", may
 
 
 def _ask_frost(interview: Interview, before: Garden | None, old: dict[str, str]) -> dict[str, Any]:
-    """Averages are asked for; the dates with odds come by options, from whoever has the table."""
+    """An average, or at the prompt three dates with odds in its place, for each end of the season."""
     questions: Sequence[tuple[str, str, str, bool]] = (
         ("last", "Average last frost of spring, as MM-DD?", "05-15", True),
         ("first", "Average first frost of autumn, as MM-DD?", "09-30", False),
     )
+    if interview.asking:
+        interview.say("With a published table, give its 10, 50 and 90 % dates with commas between instead.")
     facts: dict[str, Any] = {}
     for which, prompt, example, spring in questions:
         odds = interview.given(Question(f"{which}-frost-odds", "", _odds(spring=spring)))
         known = getattr(before, f"{which}_frost_odds", None)
-        average = Question(
+        question = Question(
             f"{which}-frost",
             f"{prompt} (such as {example}; Enter {'keeps the odds' if known else 'if not known'})",
-            maybe(parse_month_day),
+            maybe(_average_or_odds(spring=spring)),
             default="",
         )
-        answer = interview.given(average) if odds else interview.ask(_with_old(average, old))
-        kept = known if answer == getattr(before, f"{which}_frost", None) else None
-        facts[f"{which}_frost"], facts[f"{which}_frost_odds"] = answer, odds or kept
+        answer = interview.given(question) if odds else interview.ask(_with_old(question, old))
+        average, told = answer or (None, None)
+        kept = known if average == getattr(before, f"{which}_frost", None) else None
+        facts[f"{which}_frost"], facts[f"{which}_frost_odds"] = average, odds or told or kept
     return facts
+
+
+def _average_or_odds(*, spring: bool) -> Callable[[str], tuple[MonthDay | None, MonthDays | None]]:
+    """One date is an average; three with commas between are the dates with odds."""
+
+    def read(text: str) -> tuple[MonthDay | None, MonthDays | None]:
+        if "," in text:
+            return None, _odds(spring=spring)(text)
+        return parse_month_day(text), None
+
+    return read
 
 
 def _ask_areas(interview: Interview) -> tuple[str, ...]:

@@ -227,3 +227,22 @@ def test_a_site_described_again_keeps_what_is_not_told_anew(ledger: Path) -> Non
 
 def test_a_plant_cannot_stand_outside_its_site(ledger: Path) -> None:
     refused("sites", "growing", "gate bed", "red currant", "--at", "100,1", ledger=ledger, saying=["outside"])
+
+
+def test_three_dates_may_stand_where_an_average_is_asked_for(tmp_path: Path) -> None:
+    words = (
+        "--name",
+        "Quarry Bank",
+        "--lat",
+        "42.9",
+        "--lon",
+        "-76.1",
+        "--elevation",
+        "330m",
+        "--units",
+        "us",
+    )
+    frost = ("--last-frost", "05-28,05-15,05-02", "--first-frost", "09-30")
+    document = recorded("garden", *words, *frost, ledger=tmp_path / "ledger").document
+    assert (document["last_frost"], document["last_frost_odds"]) == (None, ["05-28", "05-15", "05-02"])
+    assert (document["first_frost"], document["first_frost_odds"]) == ("09-30", None)
