@@ -174,12 +174,17 @@ def _way(desk: Desk, way: Way) -> str:
     if way.iba_ppm and way.iba_ppm[1]:
         parts.append(f"hormone {way.iba_ppm[0]} to {way.iba_ppm[1]} ppm")
     if way.take:
-        parts.append(f"{way.take[0]:.0%} to {way.take[1]:.0%} took in trials")
+        parts.append(f"{_shares(way.take)} took in trials")
     return "; ".join(parts) + "."
 
 
 def _time(low: int, high: int) -> str:
     return f"{round(low / 7)} to {round(high / 7)} weeks" if low >= 14 else f"{low} to {high} days"
+
+
+def _shares(span: Range) -> str:
+    low, high = (f"{each:.0%}" for each in span)
+    return low if low == high else f"{low} to {high}"
 
 
 def _temperatures(span: Range, units: Units) -> str:
