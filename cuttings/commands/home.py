@@ -21,8 +21,6 @@ from cuttings.words import LIVING, Stage
 
 MOST_SHOWN = 4
 
-Menu = Mapping[str, tuple[str, ...]]
-
 WORDS: Mapping[str, str] = {
     "find": "I found something rooted, or rooting",
     "check": "I looked whether a lot has rooted",
@@ -60,7 +58,7 @@ WORDS: Mapping[str, str] = {
     "back": "Back",
 }
 HOME = ("find", "check", "pot", "harden", "plant", "week", "spot", "start", "left", "look", "right", "leave")
-SHELVES: Menu = {
+SHELVES: Mapping[str, tuple[str, ...]] = {
     "start": ("strike", "layer", "divide", "mark", "back"),
     "left": ("give", "sell", "lose", "split", "back"),
     "look": ("lots", "card", "mark --list", "plants", "sites", "garden", "tally", "demo", "back"),

@@ -29,11 +29,22 @@ def lot_document(lot: Lot | None, code: str | None = None) -> dict[str, Any]:
 
 def stems(count: int, method: Method | None = None) -> str:
     """``1 stem``, ``3 cuttings``, ``4 pieces``: counted in the method's own word."""
-    word = "stem"
-    if method is not None:
-        word = "cutting" if method.is_cutting else "piece" if method.value.endswith("division") else word
-        word = "bulb" if method is Method.BULB_OFFSET else "seedling" if method is Method.SEEDLING else word
+    word = counting_word(method)
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def counting_word(method: Method | None) -> str:
+    match method:
+        case Method.BULB_OFFSET:
+            return "bulb"
+        case Method.SEEDLING:
+            return "seedling"
+        case Method() if method.is_cutting:
+            return "cutting"
+        case Method() if method.value.endswith("division"):
+            return "piece"
+        case _:
+            return "stem"
 
 
 def described(entry: e.Entry, *, on_card: bool = False) -> str:
