@@ -9,7 +9,7 @@ import click
 from attrs import asdict
 
 from cuttings.ask import Interview, Question
-from cuttings.climate.climate import parse_zone
+from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words
 from cuttings.dates import MonthDay, day_of_year, parse_month_day

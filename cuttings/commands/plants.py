@@ -5,7 +5,7 @@ from typing import Any
 
 import click
 
-from cuttings.climate.climate import parse_zone
+from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import one_of
 from cuttings.dates import parse_month

@@ -10,7 +10,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.understood import plant_for
-from cuttings.rules.rooting import Forecast, forecast
+from cuttings.rules.rooting import Bench, Forecast, forecast
 from cuttings.words import Cover, Units, Wood
 
 ROOTED_UNDER_COVER = frozenset(wood.method for wood in Wood if wood.is_leafy)
@@ -40,6 +40,13 @@ class Known:
             return origin.cover is not Cover.NONE or origin.heat_c is not None
         return self.lot.method in ROOTED_UNDER_COVER
 
+    @property
+    def _bench(self) -> Bench:
+        origin = self.lot.origin
+        if isinstance(origin, e.Strike) and origin.heat_c is None and origin.cover is Cover.FRAME:
+            return Bench.FRAME
+        return Bench.WARM if self.under_cover else Bench.OPEN
+
     def forecast(self) -> Forecast | None:
         """When it should have rooted; ``None`` where it came with roots or no time is known.
 
@@ -57,8 +64,7 @@ class Known:
             self.way,
             lot.started_on - timedelta(days=head_start),
             self.climate,
-            heated=isinstance(origin, e.Strike) and origin.heat_c is not None,
-            under_cover=self.under_cover,
+            bench=self._bench,
             looked=(lot.started_on, *looks) if head_start else looks,
             source_name=self.source,
         )

@@ -3,7 +3,7 @@
 from datetime import date
 from typing import Generic, TypeVar
 
-from attrs import frozen
+from attrs import field, frozen
 
 T = TypeVar("T")
 
@@ -17,6 +17,11 @@ class Advice(Generic[T]):
     why: str
     source: str
     sure: str = ""
+
+
+def _share(odds: float | None) -> float | None:
+    """A chance between 0 and 1, to the thousandth: more would be a show of knowledge nobody has."""
+    return None if odds is None else round(min(max(odds, 0.0), 1.0), 3)
 
 
 @frozen(kw_only=True)
@@ -33,7 +38,7 @@ class Window:
     closes: date
     why: str
     source: str
-    odds: float | None = None
+    odds: float | None = field(default=None, converter=_share)
 
     def holds(self, day: date) -> bool:
         return self.opens <= day <= self.closes

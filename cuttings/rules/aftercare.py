@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY
 from cuttings.rules.advice import Advice
-from cuttings.rules.seasons import LEAF_FALL_WEEKS, WORKABLE_WEEKS, frosts, in_summer, summer, weeks
+from cuttings.rules.seasons import frosts, growing_days_after, in_summer, summer, weeks
 from cuttings.words import Method
 
 SHADE_DAYS = {"layer": 7, "division": 7, "cutting": 10, "seedling": 5}
@@ -36,7 +36,7 @@ https://www.timestelegram.com/entertainmentlife/20171016/in-garden-take-care-whe
 def shade_days(method: Method, on: date, climate: Climate, hardy: bool) -> Advice[int]:
     """Days to keep it out of the sun after potting, 0 to 14."""
     said = frosts(climate, on.year).said
-    if hardy and not in_summer(climate, on, after_weeks=-WORKABLE_WEEKS, before_weeks=-LEAF_FALL_WEEKS):
+    if hardy and growing_days_after(climate, on, 0) != on:
         return Advice(0, said("It is at rest and the sun is weak; a sheltered place will do."), FROM_MEMORY)
     days = SHADE_DAYS[_kind(method)]
     if in_summer(

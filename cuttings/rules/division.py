@@ -5,15 +5,19 @@ from datetime import date
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Division, Plant
 from cuttings.rules.advice import Window
+from cuttings.rules.months import month_stretches
 from cuttings.rules.seasons import (
     NO_FROST_DATES,
+    SEVERE_FREEZE_F,
     Stretch,
-    frosts,
+    chance_of_frozen_ground,
+    chance_of_later_freeze,
     frozen_ground,
-    month_stretches,
     next_window,
     weeks,
 )
+from cuttings.rules.warmth import short_shoots
+from cuttings.words import PlantType
 
 FREEZE_SOURCE = (
     "University of Minnesota Extension Master Gardener (via WCTrib): "
@@ -27,6 +31,36 @@ LAST_BEFORE_FREEZE_WEEKS = 4
 RESENTS = "It dislikes being divided and may sulk for a year or two: leave it, or take a piece from the edge."
 
 
+BLOOMS_EARLY_UNTIL = 6
+"""A plant whose flowers begin by this northern month is a spring bloomer, others are late ones; common
+practice."""
+
+BLOOM_SOURCE = "Chicago Botanic Garden: Dividing perennials"
+"""Spring bloomers are divided in autumn, autumn bloomers in spring."""
+
+SPRING_MONTHS = frozenset(range(1, 7))
+
+
+def division_months(plant: Plant) -> tuple[int, ...]:
+    """The catalogue months for dividing a plant.
+
+    A plant that has no months of its own takes those of its kind, and of them only the half of the year in
+    which it does not flower: spring bloomers wait for late summer and autumn, late bloomers are divided in
+    spring.
+    """
+    division = plant.division
+    if division is None:
+        return ()
+    if plant.levels.get("division") != "type" or plant.bloom is None or not plant.bloom.months:
+        return division.months
+    early = min(plant.bloom.months) <= BLOOMS_EARLY_UNTIL
+    return tuple(month for month in division.months if (month in SPRING_MONTHS) != early) or division.months
+
+
+SHOOTING = frozenset({PlantType.PERENNIAL, PlantType.GRASS, PlantType.FERN, PlantType.HERB})
+"""Plants that come up from the ground anew each spring, and are divided as they do (common practice)."""
+
+
 def division_windows(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
     """The windows for dividing a plant that begin in a year; none where it is not divided.
 
@@ -37,7 +71,7 @@ def division_windows(plant: Plant, climate: Climate, year: int) -> tuple[Window,
     division = plant.division
     if division is None:
         return ()
-    stretches = month_stretches(division.months, climate, year)
+    stretches = month_stretches(division_months(plant), climate, year)
     open_ground = (part for stretch in stretches for part in _unfrozen(stretch, climate))
     return tuple(_window(plant, division, climate, part) for part in open_ground)
 
@@ -53,16 +87,19 @@ def _unfrozen(stretch: Stretch, climate: Climate) -> tuple[Stretch, ...]:
     if climate.frost is None:
         return (stretch,)
     for year in range(stretch[0].year - 1, stretch[1].year + 2):
-        last, thaw = _closed_ground(climate, year)
-        parts = [left for part in parts for left in _without(part, last, thaw)]
+        if closed := _closed_ground(climate, year):
+            parts = [left for part in parts for left in _without(part, *closed)]
     return tuple(parts)
 
 
-def _closed_ground(climate: Climate, year: int) -> Stretch:
-    """The last day for an autumn division and the first day of thawed ground; nothing is done between."""
-    freeze, thaw = frozen_ground(climate, year)
-    last = freeze - weeks(LAST_BEFORE_FREEZE_WEEKS)
-    return last, max(last, thaw)
+def _closed_ground(climate: Climate, year: int) -> Stretch | None:
+    """The last day for an autumn division and the first day of thawed ground, between which nothing is done;
+    ``None`` where the ground does not freeze."""
+    frozen = frozen_ground(climate, year)
+    if frozen is None:
+        return None
+    last = frozen[0] - weeks(LAST_BEFORE_FREEZE_WEEKS)
+    return last, max(last, frozen[1])
 
 
 def _without(part: Stretch, last: date, thaw: date) -> list[Stretch]:
@@ -75,19 +112,20 @@ def _without(part: Stretch, last: date, thaw: date) -> list[Stretch]:
 
 def _window(plant: Plant, division: Division, climate: Climate, part: Stretch) -> Window:
     opens, closes = part
-    middle = opens + (closes - opens) / 2
-    shut_by_frost = any(
-        frosts(climate, year).freeze - weeks(LAST_BEFORE_FREEZE_WEEKS) == closes
-        for year in range(closes.year - 1, closes.year + 1)
-    )
     season = division.season or "this season"
     why = f"{season[0].upper()}{season[1:]} suits it."
     source = division.source_of("months")
-    best_ends = middle
-    if shut_by_frost and climate.frost is not None:
-        best_ends = closes - weeks(BEST_BEFORE_FREEZE_WEEKS - LAST_BEFORE_FREEZE_WEEKS)
+    best = opens, opens + (closes - opens) / 2
+    odds = None
+    if _shut_by_frost(climate, closes):
+        best = opens, max(opens, closes - weeks(BEST_BEFORE_FREEZE_WEEKS - LAST_BEFORE_FREEZE_WEEKS))
         why += " It closes four weeks before the ground freezes, so the pieces can root."
         source = FREEZE_SOURCE
+        odds = chance_of_frozen_ground(climate, best[0] + weeks(LAST_BEFORE_FREEZE_WEEKS))
+    elif shoots := _shoots_in(plant, climate, part):
+        best = shoots
+        why += " Best while its shoots are 2 to 4 in (5 to 10 cm) tall."
+        odds = chance_of_later_freeze(climate, best[0], SEVERE_FREEZE_F)
     if climate.frost is None:
         why += f" {NO_FROST_DATES}"
     if division.resents:
@@ -95,8 +133,28 @@ def _window(plant: Plant, division: Division, climate: Climate, part: Stretch) -
     return Window(
         what=f"divide {plant.name}",
         opens=opens,
-        best=(opens, max(opens, best_ends)),
+        best=best,
         closes=closes,
         why=why,
         source=source,
+        odds=odds,
     )
+
+
+def _shut_by_frost(climate: Climate, closes: date) -> bool:
+    """Whether a window was cut short by ground that will freeze."""
+    if climate.frost is None:
+        return False
+    shut = (_closed_ground(climate, year) for year in range(closes.year - 1, closes.year + 1))
+    return any(each is not None and each[0] == closes for each in shut)
+
+
+def _shoots_in(plant: Plant, climate: Climate, part: Stretch) -> Stretch | None:
+    """The part of a spring window in which a perennial's shoots are short; ``None`` where they meet
+    nowhere."""
+    if plant.type not in SHOOTING:
+        return None
+    shoots = short_shoots(climate, part[0].year)
+    if shoots is None or shoots[0] > part[1] or shoots[1] < part[0]:
+        return None
+    return max(shoots[0], part[0]), min(shoots[1], part[1])

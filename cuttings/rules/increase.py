@@ -7,7 +7,7 @@ from cuttings.climate.climate import Climate
 from cuttings.dates import spoken
 from cuttings.plants.model import Plant, Way
 from cuttings.rules.advice import Advice
-from cuttings.rules.seasons import month_stretches
+from cuttings.rules.months import month_stretches
 from cuttings.words import Method, PlantType
 
 EASIEST_FIRST = (
@@ -72,8 +72,11 @@ def best_way(plant: Plant, on: date, climate: Climate) -> Advice[Way] | None:
 
 
 def in_season(way: Way, on: date, climate: Climate) -> bool:
-    """Whether a way's months hold a day; a way that names no months suits any day."""
-    return not way.months or on.month in {climate.month_here(month) for month in way.months}
+    """Whether a way's season holds a day; a way that names no months suits any day."""
+    if not way.months:
+        return True
+    runs = (run for year in (on.year - 1, on.year) for run in month_stretches(way.months, climate, year))
+    return any(first <= on <= last for first, last in runs)
 
 
 def next_season(way: Way, on: date, climate: Climate) -> date | None:

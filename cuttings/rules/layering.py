@@ -3,15 +3,11 @@
 from datetime import date
 
 from cuttings.climate.climate import Climate
+from cuttings.climate.frost import FROST_F
 from cuttings.plants.model import COMMON_PRACTICE, Way
 from cuttings.rules.advice import Window
-from cuttings.rules.seasons import (
-    frosts,
-    growing_days_after,
-    month_stretches,
-    next_window,
-    weeks,
-)
+from cuttings.rules.months import month_stretches
+from cuttings.rules.seasons import chance_of_freeze_already, frosts, growing_days_after, next_window, weeks
 from cuttings.words import Method
 
 FLORIDA = (
@@ -133,14 +129,15 @@ def _before_frost(ready: date, first_frost: date, climate: Climate) -> Window:
         closes=closes,
         why=said("Cut it below the roots once they fill the wrap, and before frost reaches them."),
         source=COMMON_PRACTICE,
+        odds=chance_of_freeze_already(climate, ready, FROST_F),
     )
 
 
 def _first_frost_after(day: date, climate: Climate) -> date:
     autumns = (frosts(climate, year).first_autumn for year in range(day.year - 1, day.year + 3))
-    return min(autumn for autumn in autumns if autumn >= day)
+    return min((autumn for autumn in autumns if autumn >= day), default=day)
 
 
 def _last_frost_after(day: date, climate: Climate) -> date:
     springs = (frosts(climate, year).last_spring for year in range(day.year - 1, day.year + 3))
-    return min(spring for spring in springs if spring >= day)
+    return min((spring for spring in springs if spring >= day), default=day)

@@ -5,21 +5,23 @@ from datetime import date, timedelta
 from attrs import evolve
 
 from cuttings.climate.climate import Climate
+from cuttings.climate.frost import FROST_F
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Plant, Way
 from cuttings.rules.advice import Window
 from cuttings.rules.division import next_division
 from cuttings.rules.increase import likely_find_method
 from cuttings.rules.layering import next_pegging
+from cuttings.rules.months import month_stretches
 from cuttings.rules.seasons import (
-    LEAF_FALL_WEEKS,
+    chance_of_freeze_already,
     frosts,
     is_hardy,
-    month_stretches,
     next_window,
     weeks,
     window,
 )
 from cuttings.rules.transplant import WOODY, next_planting
+from cuttings.rules.warmth import dormancy
 from cuttings.words import Method, PlantType, Purpose
 
 DAFFODIL = "Iowa State University Extension and Outreach (via KCII Radio): Tips for daffodil care, 2015"
@@ -57,9 +59,6 @@ SLEEPING_ROOTS = frozenset({Method.TUBER_DIVISION, Method.RHIZOME_DIVISION})
 
 HARDWOOD_SOURCE = "University of Missouri Extension G6970: Home Propagation of Garden and Landscape Plants"
 """Hardwood cuttings in late autumn and early winter, after a hard frost."""
-
-BUD_BREAK_WEEKS = 6
-"""Weeks from moving buds to the last frost; from memory."""
 
 HARDWOOD_BEST_WEEKS = (2, 8)
 """Weeks after leaf fall in which wood is best taken, before deep cold; from memory."""
@@ -148,7 +147,10 @@ def _tender_lifts(plant: Plant, climate: Climate, year: int) -> tuple[Window, ..
             frost,
         )
         why = "Bring it in before the first frost; it will not stand one."
-    found = window(f"lift {plant.name}", opens, best, closes, why=autumn.said(why), source=COMMON_PRACTICE)
+    odds = chance_of_freeze_already(climate, best[0], FROST_F) if best[1] <= frost else None
+    found = window(
+        f"lift {plant.name}", opens, best, closes, why=autumn.said(why), source=COMMON_PRACTICE, odds=odds
+    )
     return () if found is None else (found,)
 
 
@@ -169,14 +171,13 @@ def _take_hardwood(plant: Plant, on: date, climate: Climate) -> Window | None:
 
 def _hardwood(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
     autumn = frosts(climate, year)
-    opens = autumn.first_autumn + weeks(LEAF_FALL_WEEKS)
-    spring = frosts(climate, year if climate.southern else year + 1).last_spring
+    opens, closes = dormancy(climate, year)
     first, last = HARDWOOD_BEST_WEEKS
     found = window(
         f"take hardwood of {plant.name}",
         opens,
         (opens + weeks(first), opens + weeks(last)),
-        max(spring - weeks(BUD_BREAK_WEEKS), opens),
+        closes,
         why=autumn.said("The leaves are down and the buds have not moved; take last summer's wood."),
         source=HARDWOOD_SOURCE,
     )

@@ -3,19 +3,52 @@
 A published range, such as four to six weeks, is read as the time by which one stem in ten and nine in
 ten of those that root at all have done so, with the logarithm of the time following a normal law; that
 reading is this program's own, from memory of how such times spread.
+
+Where nothing keeps the roots warm the range is turned into warmth: a day counts by how warm the soil of
+this garden is on it, against the temperature the range was given for (thermal time, a plain straight line
+between a base and a reference; the line is this program's own choice, common in crop science).
 """
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from datetime import date, timedelta
+from enum import StrEnum
 from functools import lru_cache
+from itertools import accumulate
 from math import exp, log
 
 from attrs import frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Way
-from cuttings.rules.seasons import frosts, growing_days_after, growing_season, out_of_winter
+from cuttings.rules.seasons import ROOTS_GROW_C, SHORTEST_SEASON_DAYS, frosts, growing_season, out_of_winter
 from cuttings.words import Method
+
+
+class Bench(StrEnum):
+    """What keeps the roots of a lot warm while it waits."""
+
+    WARM = "warm"
+    """A heated tray, or closed air in a room: the published range as it is."""
+
+    FRAME = "frame"
+    """An unheated frame: the soil of the garden, a little warmer."""
+
+    OPEN = "open"
+    """The open ground, or still on the mother."""
+
+
+FRAME_WARMER_C = 2.8
+"""How much warmer than outdoors an unheated frame is: 5 °F, the lower figure of University of Missouri
+Extension G6965: Building and Using Hotbeds and Cold Frames ("5 to 10 degrees at most")."""
+
+SEASON_SOIL_C = 15.0
+"""The soil temperature that a range is taken to hold for where it names a season and no temperature; from
+memory. It is also that above which roots of many species do best (Soil temperature and root growth,
+Arboriculture review)."""
+
+NO_FASTER_ABOVE_C = 25.0
+"""Soil warmer than this makes roots no faster; from there on they dry and harden (the same review)."""
 
 GIVE_UP_TIMES = 1.5
 """How many times the long end of the range to wait before giving up, and never less than one look more;
@@ -66,17 +99,16 @@ def forecast(
     started: date,
     climate: Climate,
     *,
-    heated: bool = False,
-    under_cover: bool = False,
+    bench: Bench = Bench.OPEN,
     looked: tuple[date, ...] = (),
     source_name: str,
 ) -> Forecast | None:
     """When a lot started on a day will have rooted, from the published range of its way of increase.
 
-    Material that is neither heated nor under cover makes no roots while the soil is cold, so only the days
-    from workable ground to some weeks after the first frost are counted. A range longer than that season
-    already takes in a winter: then every day is counted and a date that falls in the cold is put off until
-    the season begins. Without frost dates those of an ordinary cold-winter garden are taken.
+    On a warm bench the range holds as it is. In a frame or in the open it is thermal time, so nothing
+    happens while the soil is cold. A range longer than the growing season already takes in a winter: then
+    every day is counted and a date that falls in the cold is put off until the season begins. Without frost
+    dates those of an ordinary cold-winter garden are taken.
 
     Args:
         way: the way of increase; its ``rooting_days`` are days from the start.
@@ -90,8 +122,7 @@ def forecast(
     if way.rooting_days is None:
         return None
     low, high = sorted(max(1, days) for days in way.rooting_days)
-    outdoors = not (heated or under_cover)
-    calendar = _Calendar.of(climate, started, high, outdoors=outdoors)
+    calendar = _Calendar.of(climate, started, way, high, bench)
     p10, p50, p90 = (calendar.after(days) for days in (low, _median(low, high), high))
     one_more_look = p90 + timedelta(days=LOOK_AGAIN_DAYS.get(way.method, LOOK_AGAIN_OTHERWISE))
     give_up = max(calendar.after(round(high * GIVE_UP_TIMES)), one_more_look)
@@ -119,37 +150,85 @@ def _span(low: int, high: int) -> str:
 
 @frozen
 class _Calendar:
-    """The way days are counted for one lot."""
+    """The way days are counted for one lot: by warmth where there is a clock, else one by one."""
 
     climate: Climate
     started: date
-    skips_winter: bool
+    clock: "ThermalClock | None"
     waits_for_spring: bool
     why: str
 
     @classmethod
-    def of(cls, climate: Climate, started: date, high: int, *, outdoors: bool) -> "_Calendar":
+    def of(cls, climate: Climate, started: date, way: Way, high: int, bench: Bench) -> "_Calendar":
+        if bench is Bench.WARM:
+            return cls(climate, started, None, False, "It is warm or under cover, so every day counts.")
         season = growing_season(climate, started.year)
-        if not outdoors:
-            why = "It is warm or under cover, so every day counts."
-            return cls(climate, started, skips_winter=False, waits_for_spring=False, why=why)
         if season is None:
-            why = "Your frost dates leave no summer, so every day is counted, winter too."
-            return cls(climate, started, skips_winter=False, waits_for_spring=False, why=why)
+            why = "Your soil is hardly ever warm, so every day is counted, winter too."
+            return cls(climate, started, None, False, why)
         said = frosts(climate, started.year).said
         if high > (season[1] - season[0]).days:
             why = said("That can take in a winter, so a date in the cold is put off until the soil warms.")
-            return cls(climate, started, skips_winter=False, waits_for_spring=True, why=why)
-        why = said("Outdoors, only days are counted on which the soil is warm enough for roots to grow.")
-        return cls(climate, started, skips_winter=True, waits_for_spring=True, why=why)
+            return cls(climate, started, None, True, why)
+        reference = SEASON_SOIL_C
+        if way.reference_temp_c is not None:
+            reference = sum(way.reference_temp_c) / 2
+        clock = thermal_clock(climate, reference, FRAME_WARMER_C if bench is Bench.FRAME else 0.0)
+        where = "In an unheated frame" if bench is Bench.FRAME else "Outdoors"
+        why = (
+            f"{where} it goes by the warmth of the soil: a day counts in full at {_both(reference)}, "
+            f"less in colder soil, and not at all below {_both(ROOTS_GROW_C)}."
+        )
+        return cls(climate, started, clock, True, said(why))
 
     def after(self, days: int) -> date:
-        if self.skips_winter:
-            return growing_days_after(self.climate, self.started, days)
+        if self.clock is not None:
+            return self.clock.after(self.started, days)
         return self.settled(self.started + timedelta(days=days))
 
     def settled(self, day: date) -> date:
         return out_of_winter(self.climate, day) if self.waits_for_spring else day
+
+
+def _both(degrees_c: float) -> str:
+    return f"{degrees_c:.0f} °C ({degrees_c * 1.8 + 32:.0f} °F)"
+
+
+@frozen
+class ThermalClock:
+    """Thermal time of one garden's soil through an average year.
+
+    ``sums`` holds, for each day of the year, the days at the reference temperature that the soil's warmth has
+    been worth since 1 January; item 0 is 0.
+    """
+
+    sums: tuple[float, ...]
+
+    def after(self, start: date, days: float) -> date:
+        """The day by which so many days at the reference temperature have passed since a start."""
+        whole_year = self.sums[-1]
+        if whole_year < SHORTEST_SEASON_DAYS:
+            return start + timedelta(days=round(days))
+        wanted = days + self.sums[start.timetuple().tm_yday]
+        years, rest = divmod(wanted, whole_year)
+        day = bisect_left(self.sums, rest - 1e-9)
+        return max(date(start.year + int(years), 1, 1) + timedelta(days=max(day, 1) - 1), start)
+
+
+@lru_cache(maxsize=256)
+def thermal_clock(climate: Climate, reference_c: float, warmer_c: float = 0.0) -> ThermalClock:
+    """How fast roots are made through the year, against a reference temperature of the soil [°C].
+
+    The rate is 0 at ``ROOTS_GROW_C`` and below, 1 at the reference, and rises in a straight line to
+    ``NO_FASTER_ABOVE_C`` or the reference, whichever is warmer.
+
+    Args:
+        warmer_c: how much warmer the place is than the garden's soil [°C].
+    """
+    span = max(reference_c - ROOTS_GROW_C, 1.0)
+    ceiling = max(NO_FASTER_ABOVE_C, reference_c)
+    warmth = (min(climate.soil.at(day) + warmer_c, ceiling) for day in range(1, 367))
+    return ThermalClock(tuple(accumulate((max(0.0, c - ROOTS_GROW_C) / span for c in warmth), initial=0.0)))
 
 
 def _next_look(

@@ -1,19 +1,20 @@
-"""The year of one garden as the rules see it: frost, frozen ground, growing days and months.
+"""The year of one garden as the rules see it: frost, frozen ground, hard summers and growing days.
 
-Northern months are those of the catalogue; the southern hemisphere takes them six months later. A
-garden that has not entered its frost dates gets those of an ordinary cold-winter garden, and every
+Every date comes from the garden's climate: frost dates with odds, and the year's round of the soil at root
+depth. A garden that has not entered its frost dates gets those of an ordinary cold-winter garden, and every
 sentence built on them says so.
 """
 
-from calendar import monthrange
-from collections.abc import Callable, Iterable, Sequence
+import math
+from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from functools import lru_cache
 
 from attrs import frozen
 
-from cuttings.climate.climate import Climate
-from cuttings.dates import MonthDay
+from cuttings.climate.climate import USUAL_FIRST_FROST_DAY, USUAL_LAST_FROST_DAY, Climate
+from cuttings.climate.frost import GENERAL_SPREAD_DAYS
+from cuttings.climate.wave import YEAR_DAYS, round_the_year
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
 from cuttings.words import PlantType
@@ -21,42 +22,49 @@ from cuttings.words import PlantType
 Stretch = tuple[date, date]
 """Two dates, the first not after the second; both are part of the stretch."""
 
-GROUND_FREEZE_WEEKS = 8
-"""Weeks from the average first frost of autumn until the ground stays frozen; from memory.
+ROOTS_GROW_C = 6.0
+"""Soil temperature from which roots of temperate plants grow noticeably, °C.
 
-It puts an Iowa garden's frozen ground at the start of December, just after the mid to late November in
-which autumn divisions are mulched there (Iowa State University Extension: Which perennials can be
-divided in late summer?).
+Alvarez-Uria and Körner, Functional Ecology, 2007, and others, as cited by *Soil temperature and root growth*
+(Arboriculture review). Ground this warm has thawed and drained, so it is also the first day to dig.
 """
 
-WORKABLE_WEEKS = 4
-"""Weeks before the average last frost by which the ground has thawed and can be dug.
+WARM_SOIL_C = 12.8
+"""55 °F six inches deep, down to which trees and shrubs are planted in autumn (University of Minnesota
+Extension: Fall is the Best Time to Plant Trees and Shrubs)."""
 
-Pots sunk for the winter are lifted "several weeks before the last frost" once the soil thaws (Iowa State
-University Extension: How can I over-winter unplanted perennials); the four is from memory.
-"""
+HARD_FREEZE_F = 28
+"""A hard freeze ends the leaves (National Weather Service, Jackson: First Frost/Freeze/Hard Freeze Dates)."""
 
-ROOTS_AFTER_FROST_WEEKS = 4
-"""Weeks for which roots go on growing in the ground after the average first frost: the soil cools later than
-the air, and roots of temperate plants grow down to about 6 °C; the four is from memory."""
+SEVERE_FREEZE_F = 24
+"""A severe freeze, which harms most plants in growth (freeze classes of the National Weather Service)."""
 
-LEAF_FALL_WEEKS = 4
-"""Weeks from the average first frost to bare wood; from memory."""
+LEAF_FALL_WEEKS = 2
+"""Weeks from the even-odds date of a hard freeze to bare wood; from memory."""
 
-SAFE_RISK = 0.10
-"""The chance of a later frost at which tender plants go out; common practice."""
+HEAT_C = 30.0
+"""A mean daily maximum from which new roots cannot keep up: plants suffer on days above 30 °C (86 °F), the
+days that the American Horticultural Society's heat zones count."""
 
-USUAL_LAST_FROST: MonthDay = (5, 15)
-USUAL_FIRST_FROST: MonthDay = (10, 1)
-USUAL_SPREAD_DAYS = 15
-"""Frost dates of an ordinary cold-winter garden, north, for gardens that gave none; from memory."""
+DRY_MM_PER_C = 2.0
+"""A month is dry if its rain in millimetres is less than twice its mean temperature in °C (Bagnouls and
+Gaussen, 1953; the rule of the climate diagrams of Walter and Lieth; from memory)."""
+
+SHORTEST_HARD_SUMMER_DAYS = 14
+"""Less heat or drought than this is not worth waiting for; from memory."""
+
+LEAF_FALL_BEFORE_MIDWINTER_WEEKS = 6
+"""Weeks before midwinter in which leaves come down where no hard freeze takes them; from memory."""
+
+SHORTEST_SEASON_DAYS = 30
+"""A growing season shorter than this is not believed, and every day is counted instead; from memory."""
 
 NO_FROST_DATES = (
     "Your frost dates are not entered, so this goes by the month, as for an ordinary cold-winter garden."
 )
 
-SHORTEST_SEASON_DAYS = 30
-"""A growing season shorter than this is not believed, and every day is counted instead; from memory."""
+USUAL_SPREAD_DAYS = 15
+"""Days from the even-odds date to the safe one in the ordinary garden; from memory."""
 
 HARDY_TO_ZONE = 6
 """A garden whose zone is not known is taken for a zone 6 one, the warmer of the catalogue's two."""
@@ -64,26 +72,24 @@ HARDY_TO_ZONE = 6
 
 @frozen
 class Frosts:
-    """The frost dates that bound one year's spring and autumn.
+    """The dates that bound one year's spring and autumn.
 
-    ``last_spring`` and ``first_autumn`` are the even-odds dates; after ``safe_spring`` one spring in ten
-    still brings a frost.
+    ``last_spring`` and ``first_autumn`` are the even-odds dates; after ``safe_spring`` frost still comes
+    with no more than the chance the keeper accepts. ``workable`` is the day the ground can be dug in
+    spring, ``freeze`` the day it freezes at root depth. Where it does not freeze (``freezes`` is false)
+    that is midwinter, and where frost comes in fewer than half of the years (``frostless``) midwinter
+    bounds the year on both sides.
     """
 
     last_spring: date
     safe_spring: date
     first_autumn: date
+    hard_freeze: date
+    workable: date
+    freeze: date
+    freezes: bool
+    frostless: bool
     known: bool
-
-    @property
-    def workable(self) -> date:
-        """The day the ground can be dug in spring."""
-        return self.last_spring - timedelta(weeks=WORKABLE_WEEKS)
-
-    @property
-    def freeze(self) -> date:
-        """The day the ground stays frozen, reckoned from the first frost."""
-        return self.first_autumn + timedelta(weeks=GROUND_FREEZE_WEEKS)
 
     def said(self, why: str) -> str:
         """The sentence, with a second one where the frost dates are only assumed."""
@@ -97,37 +103,105 @@ def frosts(climate: Climate, year: int) -> Frosts:
     A northern autumn always follows its spring, even where the first frost comes after New Year; a
     southern year's autumn comes before its spring.
     """
-    law = climate.frost
-    if law is None:
-        spring = _on(year, USUAL_LAST_FROST, climate)
-        autumn = _on(year, USUAL_FIRST_FROST, climate)
-        spread = timedelta(days=USUAL_SPREAD_DAYS)
-        return Frosts(spring, spring + spread, autumn, known=False)
-    spring = law.last_spring(year)
-    turned = int(not climate.southern and law.first_autumn(year) <= spring)
+    midwinter = climate.spring_day(year, climate.air.trough_day)
+    spring, safe, autumn, hard = _frost_days(climate, year) or _without_frost(climate, year, midwinter)
+    frostless = climate.frost is not None and climate.frost.at().spring.share <= 0.5
+    rises = climate.soil.rises_through(ROOTS_GROW_C)
+    warms = midwinter if climate.soil.mean_c > ROOTS_GROW_C else spring
+    if rises is not None:
+        warms = climate.spring_day(year, rises)
+    falls = climate.soil.falls_through(0.0)
+    freeze = climate.autumn_day(year, climate.soil.trough_day if falls is None else falls)
     return Frosts(
-        spring,
-        law.last_spring(year, SAFE_RISK),
-        law.first_autumn(year + turned),
-        known=True,
+        last_spring=spring,
+        safe_spring=safe,
+        first_autumn=autumn,
+        hard_freeze=max(hard, autumn),
+        workable=min(warms, spring) if not frostless else warms,
+        freeze=max(freeze, autumn),
+        freezes=falls is not None,
+        frostless=frostless,
+        known=climate.frost is not None,
     )
 
 
-def _on(year: int, month_day: MonthDay, climate: Climate) -> date:
-    month, day = month_day
-    return date(year, climate.month_here(month), day)
+def _frost_days(climate: Climate, year: int) -> tuple[date, date, date, date] | None:
+    """Last frost, safe date, first frost and first hard freeze; ``None`` where frost is not the rule."""
+    law = climate.frost
+    if law is None:
+        spring = _usual(USUAL_LAST_FROST_DAY, year, climate)
+        autumn = _usual(USUAL_FIRST_FROST_DAY, year, climate)
+        return spring, spring + timedelta(days=USUAL_SPREAD_DAYS), autumn, autumn + weeks(LEAF_FALL_WEEKS)
+    spring_or_none, first = law.last_spring(year), law.first_autumn(year)
+    if spring_or_none is None or first is None:
+        return None
+    spring = spring_or_none
+    turned = int(not climate.southern and first <= spring)
+    autumn = law.first_autumn(year + turned) or first
+    hard = law.first_autumn(year + turned, 0.5, HARD_FREEZE_F)
+    safe = law.last_spring(year, climate.risk) or spring
+    midwinter = climate.autumn_day(year + turned, climate.air.trough_day)
+    return spring, safe, autumn, hard or midwinter - weeks(LEAF_FALL_BEFORE_MIDWINTER_WEEKS)
 
 
-def frozen_ground(climate: Climate, year: int) -> Stretch:
-    """The stretch of frozen ground that begins with the autumn of a year."""
-    freeze = frosts(climate, year).freeze
+def _without_frost(climate: Climate, year: int, midwinter: date) -> tuple[date, date, date, date]:
+    """The same where fewer than half of the winters bring frost: the year runs from midwinter to
+    midwinter."""
+    law = climate.frost
+    safe = law.last_spring(year, climate.risk) if law is not None else None
+    next_winter = climate.spring_day(year if climate.southern else year + 1, climate.air.trough_day)
+    end = next_winter - timedelta(days=1)
+    return midwinter, max(safe or midwinter, midwinter), end, end
+
+
+def _usual(day_of_year: float, year: int, climate: Climate) -> date:
+    northern = date(2023, 1, 1) + timedelta(days=day_of_year - 1)
+    return date(year, climate.month_here(northern.month), northern.day)
+
+
+def frozen_ground(climate: Climate, year: int) -> Stretch | None:
+    """The stretch of frozen ground that begins with the autumn of a year; ``None`` where it does not
+    freeze."""
+    autumn = frosts(climate, year)
+    if not autumn.freezes:
+        return None
     thaw = frosts(climate, year if climate.southern else year + 1).workable
-    return freeze, max(freeze, thaw)
+    return autumn.freeze, max(autumn.freeze, thaw)
+
+
+def chance_of_frozen_ground(climate: Climate, on: date) -> float:
+    """The chance, 0 to 1, that the autumn's frozen ground begins before a day.
+
+    The date is taken to vary from year to year as much as that of the first severe freeze does.
+    """
+    sd = (
+        GENERAL_SPREAD_DAYS
+        if climate.frost is None
+        else max(climate.frost.at(SEVERE_FREEZE_F).autumn.sd, 1.0)
+    )
+    autumns = (frosts(climate, year) for year in (on.year - 1, on.year))
+    nearest = min(
+        (each for each in autumns if each.freezes), key=lambda a: abs((a.freeze - on).days), default=None
+    )
+    if nearest is None:
+        return 0.0
+    return math.erfc((nearest.freeze - on).days / (sd * math.sqrt(2.0))) / 2.0
+
+
+def chance_of_later_freeze(climate: Climate, on: date, threshold_f: int) -> float | None:
+    """The chance, 0 to 1, that such a freeze still comes in spring after a day; ``None`` if frost is not
+    known."""
+    return None if climate.frost is None else climate.frost.chance_of_later_frost(on, threshold_f)
+
+
+def chance_of_freeze_already(climate: Climate, on: date, threshold_f: int) -> float | None:
+    """The chance, 0 to 1, that autumn's first such freeze comes by a day; ``None`` if frost is not known."""
+    return None if climate.frost is None else climate.frost.chance_of_frost_already(on, threshold_f)
 
 
 @lru_cache(maxsize=512)
 def summer(climate: Climate, year: int) -> Stretch:
-    """From the average last frost of a year's spring to the first frost that follows it."""
+    """From the even-odds last frost of a year's spring to the first frost that follows it."""
     opens = frosts(climate, year).last_spring
     closes = frosts(climate, year + 1 if climate.southern else year).first_autumn
     return opens, max(opens, closes)
@@ -140,14 +214,49 @@ def in_summer(climate: Climate, on: date, *, after_weeks: float = 0, before_week
 
 
 @lru_cache(maxsize=512)
-def growing_season(climate: Climate, year: int) -> Stretch | None:
-    """The stretch in which roots grow outdoors: from workable ground to some weeks after the first frost.
+def hard_summer(climate: Climate, year: int) -> Stretch | None:
+    """The heat and drought of the summer that begins in a year, as far as a station's record tells; else
+    ``None``."""
+    normals = climate.normals
+    if normals is None:
+        return None
+    trying = [day for day in range(1, 366) if normals.highest.at(day) >= HEAT_C]
+    if normals.rain_mm:
+        dry = [
+            normals.rain_mm[month - 1] < DRY_MM_PER_C * normals.mean.at(_middle_of(month))
+            for month in range(1, 13)
+        ]
+        trying += [
+            day for day in range(1, 366) if dry[(date(2023, 1, 1) + timedelta(days=day - 1)).month - 1]
+        ]
+    # Only what lies round midsummer: a dry winter does not hurt what is at rest.
+    near = [round_the_year(day - climate.air.peak_day) for day in trying]
+    near = [days for days in near if abs(days) <= YEAR_DAYS / 4]
+    if not near or max(near) - min(near) < SHORTEST_HARD_SUMMER_DAYS:
+        return None
+    peak = climate.autumn_day(year + 1 if climate.southern else year, climate.air.peak_day)
+    return peak + timedelta(days=round(min(near))), peak + timedelta(days=round(max(near)))
 
-    ``None`` where the frost dates leave none.
+
+def _middle_of(month: int) -> int:
+    return date(2023, month, 15).timetuple().tm_yday
+
+
+@lru_cache(maxsize=512)
+def growing_season(climate: Climate, year: int) -> Stretch | None:
+    """The stretch in which roots grow outdoors: while the soil at root depth is above ``ROOTS_GROW_C``.
+
+    ``None`` where it hardly ever is; the whole year, from midwinter on, where it always is.
     """
-    last_frost, first_frost = summer(climate, year)
-    opens, closes = last_frost - weeks(WORKABLE_WEEKS), first_frost + weeks(ROOTS_AFTER_FROST_WEEKS)
-    return (opens, closes) if (first_frost - last_frost).days >= SHORTEST_SEASON_DAYS else None
+    rises, falls = climate.soil.rises_through(ROOTS_GROW_C), climate.soil.falls_through(ROOTS_GROW_C)
+    after = year + 1 if climate.southern else year
+    if rises is None or falls is None:
+        if climate.soil.mean_c <= ROOTS_GROW_C:
+            return None
+        opens = climate.spring_day(year, climate.soil.trough_day)
+        return opens, climate.spring_day(year + 1, climate.soil.trough_day) - timedelta(days=1)
+    opens, closes = climate.spring_day(year, rises), climate.autumn_day(after, falls)
+    return (opens, closes) if (closes - opens).days >= SHORTEST_SEASON_DAYS else None
 
 
 def growing_days_after(climate: Climate, start: date, days: int) -> date:
@@ -171,26 +280,6 @@ def growing_days_after(climate: Climate, start: date, days: int) -> date:
 def out_of_winter(climate: Climate, day: date) -> date:
     """The day itself in the growing season, otherwise the day the next season begins."""
     return growing_days_after(climate, day, 0)
-
-
-def month_stretches(months: Iterable[int], climate: Climate, year: int) -> tuple[Stretch, ...]:
-    """The unbroken runs of northern catalogue months that begin in a year, as dates of this garden.
-
-    A run may pass New Year. Twelve months make one run from January to December.
-    """
-    here = {climate.month_here(month) for month in months}
-    firsts = [1] if len(here) == 12 else [month for month in sorted(here) if (month - 2) % 12 + 1 not in here]
-    stretches = []
-    for first in firsts:
-        length = 1
-        while length < 12 and (first + length - 1) % 12 + 1 in here:
-            length += 1
-        over, last = divmod(first + length - 2, 12)
-        end_year, end_month = year + over, last + 1
-        stretches.append(
-            (date(year, first, 1), date(end_year, end_month, monthrange(end_year, end_month)[1]))
-        )
-    return tuple(stretches)
 
 
 def window(

@@ -1,19 +1,35 @@
-"""When to plant out, by the kind of plant and the frost of the place.
+"""When to plant out, by the kind of plant and the climate of the place.
 
 Autumn counts back from the ground freezing, since new roots need time while the soil is warm; spring
-counts from the last frost; the heat of summer is left alone.
+counts from the ground that can be dug and the last frost; heat and drought, where a record tells of them, are
+left alone.
 """
 
-from datetime import date
+from datetime import date, timedelta
 from functools import lru_cache
 
 from attrs import frozen
 
 from cuttings.climate.climate import Climate
+from cuttings.climate.frost import FROST_F
 from cuttings.dates import spoken
 from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.rules.advice import Window
-from cuttings.rules.seasons import frosts, in_summer, is_hardy, next_window, summer, weeks, window
+from cuttings.rules.seasons import (
+    SEVERE_FREEZE_F,
+    WARM_SOIL_C,
+    Frosts,
+    chance_of_frozen_ground,
+    chance_of_later_freeze,
+    frosts,
+    hard_summer,
+    in_summer,
+    is_hardy,
+    next_window,
+    summer,
+    weeks,
+    window,
+)
 from cuttings.words import PlantType, Stage
 
 IOWA_AUTUMN = "Iowa State University Extension: Is late summer/early fall a good time to plant trees?"
@@ -79,6 +95,13 @@ SPRING_CLOSES_WEEKS = 7
 BARE_ROOT_CLOSES_WEEKS = 1
 """Weeks before the last frost by which bare roots must be in, ahead of the leaves; from memory."""
 
+BARE_ROOT_LEAST_WEEKS = 2
+"""Weeks of workable ground that bare roots are given, however early the last frost is; from memory."""
+
+BEFORE_THE_HEAT = "It closes before the heat or drought of your summer begins."
+AFTER_THE_HEAT = "It opens once the heat or drought of your summer is over."
+NEVER_FREEZES = "The ground does not freeze here, so it stays open until midwinter."
+
 TOO_EARLY_WEEKS = 6
 """A day nearer than this to the spring window is called too early, not too late; from memory."""
 
@@ -115,20 +138,20 @@ def _tender(plant: Plant, climate: Climate, year: int) -> Window | None:
     _, first_autumn = summer(climate, year)
     safe, (first, last) = spring.safe_spring, TENDER_BEST_WEEKS
     best = safe + weeks(first), safe + weeks(last)
-    why = "It is tender: wait until only one spring in ten still brings a frost, and the soil is warm."
+    why = (
+        f"It is tender: wait until no more than {climate.risk:.0%} of springs still bring a frost, "
+        "and the soil is warm."
+    )
+    late = first_autumn if spring.frostless else first_autumn - weeks(TENDER_CLOSES_WEEKS)
     return window(
         f"plant out {plant.name}",
         safe,
         best,
-        max(first_autumn - weeks(TENDER_CLOSES_WEEKS), safe),
+        max(late, safe),
         why=spring.said(why),
         source=COMMON_PRACTICE,
-        odds=_odds_of_late_frost(climate, best[0]),
+        odds=chance_of_later_freeze(climate, best[0], FROST_F),
     )
-
-
-def _odds_of_late_frost(climate: Climate, on: date) -> float | None:
-    return None if climate.frost is None else climate.frost.chance_of_later_frost(on)
 
 
 def _spring(plant: Plant, climate: Climate, year: int, from_pot: bool) -> Window | None:
@@ -138,26 +161,58 @@ def _spring(plant: Plant, climate: Climate, year: int, from_pot: bool) -> Window
     why = "The ground has thawed and it has the whole season to root before winter."
     if not from_pot:
         why = "Bare roots go in once the ground has thawed and before the leaves open."
+        closes = max(closes, spring.workable + weeks(BARE_ROOT_LEAST_WEEKS))
+    hard = hard_summer(climate, year)
+    if from_pot and hard is not None and spring.workable < hard[0] < closes:
+        closes = hard[0]
+        why += f" {BEFORE_THE_HEAT}"
+    best = (last - weeks(SPRING_BEST_FROM_WEEKS), last + weeks(SPRING_BEST_TO_WEEKS))
     return window(
         f"plant {plant.name} in spring",
         spring.workable,
-        (last - weeks(SPRING_BEST_FROM_WEEKS), last + weeks(SPRING_BEST_TO_WEEKS)),
+        best,
         closes,
         why=spring.said(why),
         source=COMMON_PRACTICE,
+        odds=chance_of_later_freeze(climate, max(best[0], spring.workable), SEVERE_FREEZE_F),
     )
 
 
 def _autumn(plant: Plant, climate: Climate, year: int) -> Window | None:
     kind, autumn = autumn_rule(plant), frosts(climate, year)
+    opens = autumn.first_autumn - weeks(kind.opens)
+    best_from = autumn.first_autumn - weeks(kind.best)
+    why = kind.why
+    hard = hard_summer(climate, year - 1 if climate.southern else year)
+    if hard is not None and opens <= hard[1] < _closes(kind, autumn):
+        opens = hard[1] + timedelta(days=1)
+        best_from = max(best_from, opens)
+        why += f" {AFTER_THE_HEAT}"
+    if not autumn.freezes:
+        why += f" {NEVER_FREEZES}"
     return window(
         f"plant {plant.name} in autumn",
-        autumn.first_autumn - weeks(kind.opens),
-        (autumn.first_autumn - weeks(kind.best), autumn.freeze - weeks(kind.best_ends)),
-        autumn.freeze - weeks(kind.closes),
-        why=autumn.said(kind.why),
+        opens,
+        (best_from, _best_ends(kind, autumn, climate, year)),
+        _closes(kind, autumn),
+        why=autumn.said(why),
         source=kind.source,
+        odds=chance_of_frozen_ground(climate, max(best_from, opens) + weeks(kind.closes)),
     )
+
+
+def _closes(kind: Autumn, autumn: Frosts) -> date:
+    """So many weeks before the ground freezes, or midwinter where it never does."""
+    return autumn.freeze - weeks(kind.closes) if autumn.freezes else autumn.freeze
+
+
+def _best_ends(kind: Autumn, autumn: Frosts, climate: Climate, year: int) -> date:
+    """The end of the best stretch: for deciduous woody plants the day the soil has cooled to 55 °F, for
+    others so many weeks before the ground freezes."""
+    cools = climate.soil.falls_through(WARM_SOIL_C) if kind is DECIDUOUS else None
+    if cools is not None:
+        return climate.autumn_day(year, cools)
+    return autumn.freeze - weeks(kind.best_ends)
 
 
 def autumn_rule(plant: Plant) -> Autumn:

@@ -1,10 +1,13 @@
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
-from cuttings.plants.model import Division, Plant, Way
+from cuttings.climate.climate import Climate
+from cuttings.climate.frost import frost_dates
+from cuttings.plants.model import Bloom, Division, Plant, Way
 from cuttings.rules.division import division_windows, next_division
 from cuttings.rules.layering import pegging_window, sever_window
+from cuttings.rules.seasons import frosts
 from cuttings.words import Method, PlantType
 from tests.rules.gardens import COLD, CURRANT, IRIS, SOUTHERN, UNKNOWN
 
@@ -17,7 +20,7 @@ def clump(*months: int, resents: bool = False) -> Plant:
 def test_pegging_follows_the_plants_months_and_turns_in_the_south() -> None:
     way = Way(Method.SIMPLE_LAYER, months=(4, 5))
     assert pegging_window(way, COLD, 2026).opens == date(2026, 4, 1)
-    assert pegging_window(way, SOUTHERN, 2026).opens == date(2026, 10, 1)
+    assert pegging_window(way, SOUTHERN, 2026).opens == date(2026, 9, 18)
 
 
 def test_tips_are_buried_in_late_summer() -> None:
@@ -55,8 +58,8 @@ def test_a_plant_that_is_not_divided_has_no_window() -> None:
 
 def test_autumn_division_closes_four_weeks_before_the_ground_freezes() -> None:
     (found,) = division_windows(clump(9, 10, 11), COLD, 2026)
-    assert found.closes == date(2026, 10, 26)
-    assert found.best[1] == date(2026, 10, 12)
+    assert found.closes == frosts(COLD, 2026).freeze - timedelta(weeks=4)
+    assert found.best[1] == frosts(COLD, 2026).freeze - timedelta(weeks=6)
     assert "ground freezes" in found.why
 
 
@@ -66,7 +69,7 @@ def test_months_wholly_in_frozen_ground_are_left_out() -> None:
 
 def test_early_spring_waits_for_the_thaw() -> None:
     (found,) = division_windows(clump(3, 4), COLD, 2026)
-    assert found.opens == date(2026, 4, 16)
+    assert found.opens == frosts(COLD, 2026).workable
 
 
 def test_without_frost_dates_the_months_stand_alone() -> None:
@@ -88,6 +91,31 @@ def test_the_next_division_may_be_next_year() -> None:
 
 
 def test_the_southern_autumn_is_cut_short_by_its_own_frost() -> None:
-    (found,) = division_windows(clump(10, 11, 12), SOUTHERN, 2026)
-    assert found.opens == date(2026, 4, 1)
-    assert found.closes == date(2026, 5, 23)
+    cold_south = Climate(-45.0, frost_dates((11, 10), (4, 5)), "5b")
+    (found,) = division_windows(clump(9, 10, 11), cold_south, 2026)
+    assert found.opens == date(2026, 3, 1)
+    assert found.closes == frosts(cold_south, 2026).freeze - timedelta(weeks=4)
+    assert found.closes.month == 5
+
+
+def test_where_the_ground_never_freezes_the_autumn_months_stand_whole() -> None:
+    (found,) = division_windows(clump(10, 11), SOUTHERN, 2026)
+    assert found.opens.month == 4
+    assert (found.closes - found.opens).days > 45
+    assert "ground freezes" not in found.why
+
+
+@pytest.mark.parametrize(("bloom", "season"), [(4, "autumn"), (9, "spring")])
+def test_kinds_without_months_of_their_own_are_divided_opposite_their_bloom(bloom: int, season: str) -> None:
+    usual = Division("spring or autumn", (4, 5, 8, 9))
+    plant = Plant(
+        "Aster", PlantType.PERENNIAL, division=usual, bloom=Bloom((bloom,)), levels={"division": "type"}
+    )
+    (found,) = division_windows(plant, COLD, 2026)
+    assert (found.opens.month < 7) == (season == "spring")
+
+
+def test_spring_division_is_best_while_shoots_are_short() -> None:
+    (found,) = division_windows(clump(4, 5), COLD, 2026)
+    assert found.opens < found.best[0] < found.best[1] < found.closes
+    assert "5 to 10 cm" in found.why

@@ -1,6 +1,7 @@
-from datetime import date
+from datetime import date, timedelta
 
 from cuttings.rules.marks import mark_window
+from cuttings.rules.seasons import frosts
 from cuttings.words import Purpose
 from tests.rules.gardens import BRAMBLE, COLD, CURRANT, DAFFODIL, DAHLIA, IRIS, ROSEMARY, SNOWDROP, SOUTHERN
 
@@ -28,7 +29,7 @@ def test_dahlias_are_lifted_after_frost_and_other_tender_plants_before_it() -> N
 
 def test_hardwood_is_taken_from_leaf_fall_to_before_the_buds_move() -> None:
     found = mark_window(Purpose.TAKE_HARDWOOD, CURRANT, MAY, COLD)
-    assert found.opens == date(2026, 10, 26)
+    assert found.opens == frosts(COLD, 2026).hard_freeze + timedelta(weeks=2)
     assert found.closes < date(2027, 5, 14)
     south = mark_window(Purpose.TAKE_HARDWOOD, CURRANT, MAY, SOUTHERN)
     assert south.opens.month == 5
@@ -36,7 +37,7 @@ def test_hardwood_is_taken_from_leaf_fall_to_before_the_buds_move() -> None:
 
 def test_a_shrub_is_moved_at_rest() -> None:
     found = mark_window(Purpose.MOVE, CURRANT, date(2026, 11, 20), COLD)
-    assert found.opens == date(2027, 4, 16)
+    assert found.opens == frosts(COLD, 2027).workable
     assert found.what == "move Ribes rubrum"
 
 
