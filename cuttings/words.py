@@ -112,6 +112,23 @@ class Purpose(StrEnum):
     WATCH = "watch"
 
 
+class Sign(StrEnum):
+    """Something seen in the garden that tells how far on the spring is."""
+
+    LAST_SNOW = "last-snow"
+    SOIL_WORKABLE = "soil-workable"
+    FIRST_BLOOM = "first-bloom"
+
+    @property
+    def spoken(self) -> str:
+        """The sign as one says it."""
+        return {
+            Sign.LAST_SNOW: "the last snow gone",
+            Sign.SOIL_WORKABLE: "the soil workable",
+            Sign.FIRST_BLOOM: "the first bloom",
+        }[self]
+
+
 class Cause(StrEnum):
     """Why stems were lost."""
 

@@ -17,7 +17,7 @@ MAY_IMPORT: Mapping[str, set[str]] = {
     "errors": set(),
     "units": {"words"},
     "dates": set(),
-    "climate": {"dates"},
+    "climate": {"dates", "units", "words"},
     "plants": {"words"},
     "ledger": {"dates", "errors", "words"},
     "rules": {"climate", "plants", "dates", "units", "words"},

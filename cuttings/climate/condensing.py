@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from cuttings.climate.frost import FROST_F, GENERAL_SPREAD_DAYS, THRESHOLDS_F, Freezes, Law
-from cuttings.climate.normals import Normals
+from cuttings.climate.normals import BLOOM_BASE_C, GROWTH_BASE_C, PARTS, Normals
 from cuttings.climate.series import MISSING, Series
 from cuttings.climate.wave import YEAR_DAYS, Wave
 
@@ -76,6 +76,8 @@ def condense(series: Series, lat: float, period: tuple[int, int] | None = None) 
         spread_c=days.spread(days.mean, mean),
         coldest_c=_mean_coldest(days, mean, southern=southern),
         band_c=days.band(),
+        growth=days.by_part(_sine_degree_days(days.tmin, days.tmax, GROWTH_BASE_C)),
+        bloom=days.by_part(np.maximum(days.mean - BLOOM_BASE_C, 0.0)),
         rain_mm=days.rainfall(),
     )
 
@@ -134,6 +136,13 @@ class _Days:
         points = (np.percentile(month, (10, 50, 90)) if len(month) else np.zeros(3) for month in months)
         return tuple((float(low), float(middle), float(high)) for low, middle, high in points)
 
+    def by_part(self, values: Numbers) -> tuple[float, ...]:
+        """What each twenty-fourth of the year brings, from the mean of its days."""
+        part = ((self.day - 1) / YEAR_DAYS * PARTS).astype(int)
+        use = self.inside & ~np.isnan(values)
+        days = (values[use & (part == number)] for number in range(PARTS))
+        return tuple(float(each.mean()) * YEAR_DAYS / PARTS if len(each) else 0.0 for each in days)
+
     def rainfall(self) -> tuple[float, ...]:
         """The mean fall of each month, from the mean of its days; empty where it is hardly measured."""
         use = self.inside & ~np.isnan(self.rain)
@@ -144,6 +153,13 @@ class _Days:
         if not all(len(month) for month in days):
             return ()
         return tuple(float(month.mean()) * length for month, length in zip(days, lengths, strict=True))
+
+
+def _sine_degree_days(tmin: Numbers, tmax: Numbers, base: float) -> Numbers:
+    """``heat.degree_days_sine`` for many days at once."""
+    over, half = (tmin + tmax) / 2.0 - base, np.maximum(tmax - tmin, 1e-9) / 2.0
+    angle = np.arcsin(np.clip(-over / half, -1.0, 1.0))
+    return np.asarray((over * (np.pi / 2.0 - angle) + half * np.cos(angle)) / np.pi)
 
 
 def _tenths(values: NDArray[np.int16]) -> Numbers:

@@ -11,7 +11,7 @@ US Naval Observatory, Almanac for Computers, 1990, as worked at http://edwilliam
 
 
 def day_length_hours(lat: float, on: date, *, lon: float = 0.0, with_refraction: bool = True) -> float:
-    """The hours from sunrise to sunset over a level horizon: 24 where the sun stays up, 0 where it stays down.
+    """The hours from sunrise to sunset over a level horizon: 24 if the sun stays up, 0 if it stays down.
 
     With refraction the upper edge of the sun counts, lifted by the air, as in an almanac; without, its middle
     and geometry alone, some ten minutes less at 40°. The sun's declination is taken at local noon and held

@@ -24,8 +24,8 @@ http://agron-www.agron.iastate.edu/courses/Agron541/classes/541/lesson02b/2b.1.1
 LONGEST_YEAR_DAYS = 366
 
 _MIDPOINTS = 24
-"""Points of half a day at which a day with a spread is summed. A sum round a smooth whole turn closes in fast:
-four times the points change nothing a gardener could see (tested)."""
+"""Points of half a day at which a day with a spread is summed. A sum round a smooth whole turn closes in
+fast: more points change nothing a gardener could see (tested)."""
 
 
 def degree_days_average(tmin: float, tmax: float, base: float) -> float:
@@ -64,8 +64,8 @@ def degree_days_sine(tmin: float, tmax: float, base: float, upper: float | None 
     """Degree days of one day by the single sine: the area between the base and a sine through both ends.
 
     Baskerville and Emin, Ecology, 1969. Above an upper threshold the day counts as if it stayed there: the
-    horizontal cut-off of Zalom and others, University of California, 1983, and of the University of California
-    Statewide Integrated Pest Management Program: Degree-days, http://ipm.ucanr.edu/WEATHER/ddconcepts.html.
+    horizontal cut-off of Zalom and others, 1983, and of the University of California Statewide Integrated Pest
+    Management Program: Degree-days, http://ipm.ucanr.edu/WEATHER/ddconcepts.html.
 
     Args:
         tmin: the day's lowest temperature.
@@ -139,7 +139,7 @@ def _sine_above(tmin: float, tmax: float, level: float) -> float:
 
 
 def _expected_above(over: float, half: float, spread: float) -> float:
-    """Single-sine degree days to be expected where a day's mean lies ``over`` the base, give or take a spread.
+    """Single-sine degree days to be expected where the day's mean lies ``over`` the base, with a spread.
 
     Hour by hour the temperature then follows the same normal law about the sine; the day is their mean.
     """

@@ -9,12 +9,33 @@ from typing import Any
 from attrs import frozen
 
 from cuttings.climate.frost import Freezes, Law
-from cuttings.climate.wave import Wave
+from cuttings.climate.heat import LONGEST_YEAR_DAYS
+from cuttings.climate.wave import YEAR_DAYS, Wave
 
 LAYOUT = 1
 """The version of the document. A record of another version is reckoned anew from the daily series."""
 
 TwelveMonths = tuple[float, ...]
+
+PARTS = 24
+"""Into how many equal parts the year is cut for its warmth: half months, near enough."""
+
+GROWTH_BASE_C, BLOOM_BASE_C = 5.0, 10.0
+"""The bases of the two sums: the usual limit of growth, and the 50 °F of published bloom figures."""
+
+
+def running_sums(parts: Sequence[float], begins: float) -> tuple[float, ...]:
+    """What has come together by the end of each day, from a day of the year on; item 0 is 0, item 366 a year.
+
+    Args:
+        parts: what each twenty-fourth of the year brings, from 1 January.
+        begins: the day of the year from which it is counted.
+    """
+    sums = [0.0]
+    for day in range(LONGEST_YEAR_DAYS):
+        part = int((begins - 1.0 + day) % YEAR_DAYS / YEAR_DAYS * PARTS)
+        sums.append(sums[-1] + parts[part] * PARTS / YEAR_DAYS)
+    return tuple(sums)
 
 
 @frozen(cache_hash=True)
@@ -22,14 +43,15 @@ class Normals:
     """The normals of one station over a run of calendar years. Temperatures are °C, rain mm.
 
     Attributes:
-        first_year, last_year: the calendar years whose springs and autumns are in it.
-        winters: how many winters could be used for the frost dates.
-        freezes: the last and first freezes at each threshold, warmest first.
-        mean, lowest, highest: the waves of the daily mean, minimum and maximum.
-        spread_c: standard deviation of single days' means about their wave.
-        coldest_c: mean annual extreme minimum; ``None`` where no winter is whole enough.
-        band_c: for each month the daily minima that one, five and nine nights in ten stay below.
-        rain_mm: mean fall of each month; empty where the station measures none.
+        first_year, last_year: the calendar years whose springs and autumns are in it. winters: how many
+        winters could be used for the frost dates. freezes: the last and first freezes at each threshold,
+        warmest first. mean, lowest, highest: the waves of the daily mean, minimum and maximum. spread_c:
+        standard deviation of single days' means about their wave. coldest_c: mean annual extreme minimum;
+        ``None`` where no winter is whole enough. band_c: for each month the daily minima that one, five and
+        nine nights in ten stay below. growth: degree days above 5 °C of each twenty-fourth of the year from
+        1 January, by single sine. bloom: the same above 10 °C, by the average of the day's lowest and
+        highest, as bloom figures are given. rain_mm: mean fall of each month; empty where the station
+        measures none.
     """
 
     station: str
@@ -43,6 +65,8 @@ class Normals:
     spread_c: float
     coldest_c: float | None
     band_c: tuple[tuple[float, float, float], ...]
+    growth: tuple[float, ...]
+    bloom: tuple[float, ...]
     rain_mm: TwelveMonths = ()
 
     @property
@@ -66,6 +90,8 @@ def to_document(normals: Normals) -> dict[str, Any]:
         "spread_c": round(normals.spread_c, 4),
         "coldest_c": None if normals.coldest_c is None else round(normals.coldest_c, 4),
         "band_c": [[round(value, 2) for value in month] for month in normals.band_c],
+        "growth": [round(value, 2) for value in normals.growth],
+        "bloom": [round(value, 2) for value in normals.bloom],
         "rain_mm": [round(value, 2) for value in normals.rain_mm],
     }
 
@@ -96,6 +122,8 @@ def from_document(document: Mapping[str, Any]) -> Normals:
             spread_c=document["spread_c"],
             coldest_c=document["coldest_c"],
             band_c=tuple((month[0], month[1], month[2]) for month in document["band_c"]),
+            growth=tuple(document["growth"]),
+            bloom=tuple(document["bloom"]),
             rain_mm=tuple(document["rain_mm"]),
         )
     except (KeyError, TypeError, IndexError) as error:

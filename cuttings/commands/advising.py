@@ -20,6 +20,10 @@ MOST_NAMED, BRIEFLY_NAMED = 12, 2
 """How many lots one job names on the sheet, and on the home screen; the rest are counted."""
 
 
+LEAST_ODDS = 0.05
+"""A smaller chance of failure than this is not worth a sentence."""
+
+
 @click.command(help="What is worth doing in the next seven days, and why.")
 @click.option("--from", "first", metavar="DATE", help="the first day (--on, or today)")
 @click.option("--to", "last", metavar="DATE", help="the last day (six days after the first)")
@@ -58,6 +62,9 @@ def week_page(desk: Desk, nudges: list[Nudge], begin: date, end: date) -> Page:
     """The sheet, grouped by area; in each, what loses most by waiting comes first."""
     where = f"{desk.garden.name}, " if desk.garden else ""
     page = Page().heading("This week", f"{where}{spoken(begin, begin)} to {spoken(end, begin)}")
+    pace = desk.climate.pace
+    if pace is not None and begin <= desk.on <= end:
+        page.row("Season", pace.said)
     for area, jobs in by_area(nudges).items():
         page.heading(area or ELSEWHERE)
         for job in jobs:
@@ -111,10 +118,17 @@ def add_job(
     page.row(
         day,
         f"{what}. {sum(nudge.minutes for nudge in job)} min.",
-        "" if brief else f"{window.why} {stretch}",
+        "" if brief else f"{window.why} {stretch}{_spoiled(window)}",
         window.source if desk.why and not brief else "",
         tone="accent" if pressing else "",
     )
+
+
+def _spoiled(window: Window) -> str:
+    """In how many years the weather spoils the job, done at the beginning of its best stretch."""
+    if window.odds is None or window.odds < LEAST_ODDS:
+        return ""
+    return f" Done on its first best day, cold spoils it in {round(window.odds * 100)} years of 100."
 
 
 def _when(window: Window, begin: date, today: date, *, pressing: bool) -> str:

@@ -10,10 +10,12 @@ from pathlib import Path
 
 import click
 
+from cuttings.commands.climate import keep_record, read_record
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.placing import ranked
 from cuttings.demo.quarry_bank import quarry_bank
 from cuttings.demo.script import BEST_SPOT, first_day, last_whole_season, script
+from cuttings.demo.weather import daily_lines
 from cuttings.errors import Refused
 from cuttings.ledger.store import FILE, Ledger
 from cuttings.show.page import Page
@@ -40,11 +42,14 @@ def _open(desk: Desk, folder: Path, scripted: bool) -> None:
         year = last_whole_season(desk.today)
         ledger = Ledger(folder)
         ledger.record(lambda _, __: quarry_bank(first_day(year)))
+        _load_weather(ledger, year - 1)
         _play(desk, ledger, year)
         if desk.as_json:
             desk.answer(Page(), {"ledger": str(folder)})
         return
-    Ledger(folder).record(lambda _, __: quarry_bank(desk.today))
+    ledger = Ledger(folder)
+    ledger.record(lambda _, __: quarry_bank(desk.today))
+    _load_weather(ledger, desk.today.year - 1)
     page = Page()
     page.row(
         "Demo",
@@ -58,6 +63,15 @@ def _open(desk: Desk, folder: Path, scripted: bool) -> None:
     from cuttings.app import call
 
     call(["--ledger", str(folder), *(["--plain"] if desk.plain else [])])
+
+
+def _load_weather(ledger: Ledger, last_year: int) -> None:
+    """Thirty invented years of daily weather, read as a station's file would be."""
+    garden = ledger.book().garden
+    assert garden is not None
+    content = "\n".join(daily_lines(last_year)).encode()
+    series, _, normals = read_record(content, garden)
+    keep_record(ledger, series, normals)
 
 
 def _play(desk: Desk, ledger: Ledger, year: int) -> None:

@@ -10,11 +10,13 @@ from pathlib import Path
 from typing import Any, TypeVar, cast
 
 import click
-from attrs import define
+from attrs import define, evolve
 
 from cuttings.ask import Asker, Interview, Question
-from cuttings.climate.climate import Climate
+from cuttings.climate.climate import SAFE_RISK, Climate, climate_from
 from cuttings.climate.frost import frost_dates
+from cuttings.climate.normals import Normals, from_document
+from cuttings.climate.zones import middle_c
 from cuttings.commands.terminal import at_terminal, say_error, write_lines
 from cuttings.dates import parse_date
 from cuttings.errors import Misused
@@ -27,6 +29,9 @@ from cuttings.show.plain import piped_width, speaks_unicode
 from cuttings.words import Units
 
 SCHEMA = 1
+NORMALS_FILE = "climate.json"
+DAYS_FILE = "climate.days"
+"""What is kept of a station file beside the ledger: its normals, and its days."""
 R = TypeVar("R")
 E = TypeVar("E", bound=Entry)
 _META = "cuttings."
@@ -93,7 +98,38 @@ class Desk:
 
     @property
     def climate(self) -> Climate:
-        return climate_of(self.garden)
+        """The garden's climate, at this season's own pace. The same object as long as the book is the same,
+        for the rules remember what they worked out for it."""
+        known = self.__dict__.get("_climate")
+        if known is None or known[0] is not self.book:
+            known = self.__dict__["_climate"] = (
+                self.book,
+                self._paced(climate_of(self.garden, self.normals)),
+            )
+        climate: Climate = known[1]
+        return climate
+
+    def _paced(self, climate: Climate) -> Climate:
+        if not self.book.signs:
+            return climate
+        from cuttings.nudges.season import pace_in
+        from cuttings.plants.catalogue import standard
+
+        return evolve(climate, pace=pace_in(self.book, standard(), climate, self.on))
+
+    @cached_property
+    def normals(self) -> Normals | None:
+        """What is kept of the station file that was loaded; ``None`` where there is none, or it is
+        damaged."""
+        kept = self.ledger.beside(NORMALS_FILE)
+        if kept is None:
+            return None
+        try:
+            return from_document(json.loads(kept))
+        except ValueError:
+            where = self.ledger.folder / NORMALS_FILE
+            say_error(f"The climate in {where} cannot be read; load the station file again.")
+            return None
 
     def interview(self, given: Mapping[str, Any], required: Sequence[Question[Any]]) -> Interview:
         """Questions for what the options left out; see ``Interview``."""
@@ -158,14 +194,21 @@ class Desk:
         self.answer(whole, {"entry": entry.id, **document})
 
 
-def climate_of(garden: Garden | None) -> Climate:
-    """The climate as far as the garden's facts tell it."""
+def climate_of(garden: Garden | None, normals: Normals | None = None) -> Climate:
+    """The climate from a station's normals, or as far as the garden's facts tell it."""
     if garden is None:
         return Climate(lat=45.0)
+    risk = garden.risk or SAFE_RISK
+    if normals is not None:
+        return climate_from(normals, garden.lat, risk)
     dates = frost_dates(
-        garden.last_frost, garden.first_frost, garden.last_frost_odds, garden.first_frost_odds
+        garden.last_frost,
+        garden.first_frost,
+        garden.last_frost_odds,
+        garden.first_frost_odds,
+        coldest_c=middle_c(garden.zone) if garden.zone else None,
     )
-    return Climate(lat=garden.lat, frost=dates, zone=garden.zone)
+    return Climate(lat=garden.lat, frost=dates, zone=garden.zone, risk=risk)
 
 
 def with_desk(command: Callable[..., R]) -> Callable[..., R]:

@@ -64,6 +64,9 @@ def _odds(*, spring: bool) -> Callable[[str], MonthDays]:
 @click.option("--first-frost", metavar="MM-DD", help="average first frost of autumn")
 @click.option("--last-frost-odds", metavar="P10,P50,P90", help="dates with those odds of a later frost")
 @click.option("--first-frost-odds", metavar="P10,P50,P90", help="dates with those odds of a frost already")
+@click.option(
+    "--risk", metavar="P", help="chance of a late frost at which tender plants go out, in percent (10)"
+)
 @click.option("--area", metavar="TEXT", multiple=True, help="a part of the garden; may be repeated")
 @click.option("--change", is_flag=True, help="ask for everything again")
 @global_options
@@ -94,6 +97,7 @@ def _ask_garden(desk: Desk, given: dict[str, Any], area: Sequence[str], change: 
     facts["elevation_m"] = interview.ask(_with_old(_elevation(facts["units"]), old))
     facts["zone"] = interview.ask(_with_old(_ZONE, old)) or ""
     facts.update(_ask_frost(interview, before, old))
+    facts["risk"] = interview.given(_RISK) or (before.risk if before else None)
     facts["areas"] = tuple(area) or _ask_areas(interview)
     return facts
 
@@ -136,6 +140,23 @@ def _elevation(units: Units) -> Question[float | None]:
     )
 
 
+def percent(text: str) -> float:
+    """Read a chance in percent (``10``, ``10%``), or below one as a share (``0.1``); the share.
+
+    Raises:
+        ValueError: it is no chance from 1 to 50 %.
+    """
+    try:
+        number = float(text.strip().rstrip("%").replace(",", "."))
+    except ValueError:
+        number = 0.0
+    share = number / 100 if number >= 1 or text.strip().endswith("%") else number
+    if not 0.01 <= share <= 0.5:
+        raise ValueError(f"'{text}' will not do; write a chance from 1 to 50, in percent.")
+    return share
+
+
+_RISK = Question("risk", "", percent, allowed="percent")
 _ZONE = Question("zone", "Hardiness zone, such as 5b? (Enter if not known)", maybe(parse_zone), default="")
 
 
@@ -196,6 +217,7 @@ def _amended(desk: Desk, before: Garden, given: dict[str, Any], area: Sequence[s
         "units": units,
         "elevation_m": interview.given(_elevation(units)),
         "zone": interview.given(_ZONE),
+        "risk": interview.given(_RISK),
     }
     for which, spring in (("last", True), ("first", False)):
         average = interview.given(Question(f"{which}-frost", "", parse_month_day))
@@ -227,6 +249,7 @@ def _garden_document(desk: Desk, garden: Garden) -> dict[str, Any]:
         "first_frost": month_day(garden.first_frost) if garden.first_frost else None,
         "last_frost_odds": odds(garden.last_frost_odds),
         "first_frost_odds": odds(garden.first_frost_odds),
+        "risk": garden.risk,
         "areas": list(desk.book.areas),
     }
 
@@ -236,20 +259,19 @@ def _show_garden(desk: Desk, garden: Garden) -> None:
     north = f"{abs(garden.lat):g}° {'N' if garden.lat >= 0 else 'S'}"
     east = f"{abs(garden.lon):g}° {'E' if garden.lon >= 0 else 'W'}"
     page.row("Lies at", f"{north}, {east}, {_height(garden)}")
-    page.row("Zone", garden.zone or "not known; 'cuttings garden --zone 5b' tells it")
+    told = f"; you told {garden.zone}" if garden.zone not in ("", desk.climate.zone) else ""
+    page.row("Zone", f"{desk.climate.zone}{told}" or "not known; 'cuttings garden --zone 5b' tells it")
     frost = desk.climate.frost
-    year = desk.on.year
     if frost is None:
         page.row(
             "Frost", "dates not known; 'cuttings garden --last-frost MM-DD --first-frost MM-DD' tells them"
         )
     else:
-        spring = [frost.last_spring(year, p) for p in (0.1, 0.5, 0.9)]
-        autumn = [frost.first_autumn(year, p) for p in (0.1, 0.5, 0.9)]
-        page.row(
-            "Spring", f"even odds of a frost after {_day(spring[1])}, one in ten after {_day(spring[0])}."
+        last, first = (
+            [ask(desk.on.year, p) for p in (0.5, 0.1)] for ask in (frost.last_spring, frost.first_autumn)
         )
-        page.row("Autumn", f"even odds of a frost by {_day(autumn[1])}, one in ten by {_day(autumn[0])}.")
+        page.row("Spring", _odds_said("of a frost after", *last))
+        page.row("Autumn", _odds_said("of a frost by", *first))
         page.row("", "", f"From {frost.stated}.")
     page.row("Areas", ", ".join(desk.book.areas) or "none named yet")
     page.row("Sites", ", ".join(desk.book.sites) or "none yet")
@@ -262,6 +284,16 @@ def _height(garden: Garden) -> str:
         return "height not known"
     height = show_length(abs(garden.elevation_m), garden.units)
     return f"{height} below the sea" if garden.elevation_m < 0 else f"{height} up"
+
+
+def _odds_said(what: str, even: date | None, one_in_ten: date | None) -> str:
+    """Two dates with their odds, as far as the cold comes so surely."""
+    told = [
+        f"{odds} {what} {_day(day)}"
+        for odds, day in (("even odds", even), ("one in ten", one_in_ten))
+        if day is not None
+    ]
+    return f"{', '.join(told)}." if told else "frost in fewer than one year in ten."
 
 
 def _day(day: date) -> str:

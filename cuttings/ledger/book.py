@@ -29,6 +29,7 @@ class Book:
     lots: Mapping[str, Lot] = field(factory=dict)
     marks: Mapping[str, MarkState] = field(factory=dict)
     holds: Mapping[str, Hold] = field(factory=dict)
+    signs: tuple[e.SeasonSign, ...] = ()
     problems: tuple[Problem, ...] = ()
 
     @property
@@ -107,5 +108,6 @@ def fold(entries: Iterable[e.Entry]) -> Book:
         lots=folding.lots,
         marks=folding.marks,
         holds=folding.holds,
+        signs=tuple(folding.signs),
         problems=tuple(folding.problems),
     )

@@ -11,10 +11,16 @@ from cuttings.words import Stage
 
 Document = dict[str, Any]
 
-SCHEMA = 1
+SCHEMA = 2
 """The version of the documents this program writes."""
 
-UPGRADES: Mapping[int, Callable[[Document], Document]] = {}
+
+def _as_it_is(document: Document) -> Document:
+    """A document that the next version reads unchanged: only new fields or kinds came in."""
+    return document
+
+
+UPGRADES: Mapping[int, Callable[[Document], Document]] = {1: _as_it_is}
 """For each older version, what turns a document of it into one of the next version."""
 
 

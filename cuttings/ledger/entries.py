@@ -20,6 +20,7 @@ from cuttings.words import (
     Method,
     PlantType,
     Purpose,
+    Sign,
     Stage,
     Wood,
 )
@@ -163,11 +164,13 @@ class Pot(LotEntry):
 
 @frozen(kw_only=True, eq=False, repr=False)
 class Harden(LotEntry):
-    """Hardening off begun, a day of it done, or a day missed (``reason`` says why)."""
+    """Hardening off begun, a day of it done, or a day missed (``reason`` says why). ``night_low_c`` is how
+    cold the night after the day was, where somebody told it."""
 
     kind = "harden"
     step: str
     reason: str = ""
+    night_low_c: float | None = None
 
 
 @frozen(kw_only=True, eq=False, repr=False)
@@ -264,6 +267,17 @@ class MarkDone(Entry):
 
 
 @frozen(kw_only=True, eq=False, repr=False)
+class SeasonSign(Entry):
+    """Something seen in the garden that tells how far on the spring is; ``plant`` for a first bloom."""
+
+    kind = "sign"
+    sign: Sign
+    plant: str = ""
+    called: str = ""
+    note: str = ""
+
+
+@frozen(kw_only=True, eq=False, repr=False)
 class GardenFacts(Entry):
     """The garden as its keeper describes it; the newest holds."""
 
@@ -316,6 +330,6 @@ KINDS: Mapping[str, type[Entry]] = {
     cls.kind: cls
     for cls in (
         Find, Strike, Layer, Divide, Check, Pot, Harden, Ready, Plant, Give, Sell, Lose, Split, Note, Reverse,
-        Mark, MarkDone, GardenFacts, SiteFacts, GrowingHere, HoldSpot, ReleaseSpot,
+        Mark, MarkDone, SeasonSign, GardenFacts, SiteFacts, GrowingHere, HoldSpot, ReleaseSpot,
     )
 }  # fmt: skip

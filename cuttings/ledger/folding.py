@@ -80,6 +80,7 @@ class Folding:
         self.lots: dict[str, Lot] = {}
         self.marks: dict[str, MarkState] = {}
         self.holds: dict[str, Hold] = {}
+        self.signs: list[e.SeasonSign] = []
         self.problems: list[Problem] = []
 
     def apply(self, entry: e.Entry) -> None:
@@ -113,6 +114,8 @@ class Folding:
 
     def _place(self, entry: e.Entry) -> None:
         match entry:
+            case e.SeasonSign():
+                self.signs.append(entry)
             case e.GardenFacts():
                 self.garden = entry.garden
                 self._name_areas(entry.areas)

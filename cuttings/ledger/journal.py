@@ -243,7 +243,7 @@ class Journal(Storage):
         fresh = self.path.with_suffix(".new")
         try:
             backup(self.path.parent, "ledger", self.path.read_bytes())
-            _write_new(fresh, b"".join(map(to_line, (_header(), *self._documents.values()))))
+            write_new(fresh, b"".join(map(to_line, (_header(), *self._documents.values()))))
             fresh.replace(self.path)
         except OSError as error:
             raise Refused(
@@ -275,7 +275,7 @@ def _bytes_from(handle: int, start: int) -> bytes:
     return bytes(data)
 
 
-def _write_new(path: Path, content: bytes) -> None:
+def write_new(path: Path, content: bytes) -> None:
     """Write a file durably, or leave none."""
     try:
         with path.open("wb") as file:
@@ -288,12 +288,12 @@ def _write_new(path: Path, content: bytes) -> None:
         raise
 
 
-def backup(folder: Path, what: str, content: bytes) -> Path:
+def backup(folder: Path, what: str, content: bytes, suffix: str = ".jsonl") -> Path:
     """Put a copy into the ledger's ``backups`` folder, under a name that sorts by time."""
     backups = folder / "backups"
     backups.mkdir(exist_ok=True)
-    path = backups / f"{what}-{datetime.now(UTC):%Y%m%d-%H%M%S%f}.jsonl"
-    _write_new(path, content)
+    path = backups / f"{what}-{datetime.now(UTC):%Y%m%d-%H%M%S%f}{suffix}"
+    write_new(path, content)
     sync_folder(backups)
     sync_folder(folder)
     return path

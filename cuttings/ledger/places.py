@@ -19,7 +19,8 @@ class Garden:
     """The garden itself. Frost dates are ``(month, day)``.
 
     ``last_frost`` and ``first_frost`` are average dates; the ``_odds`` are the dates with a chance of 10,
-    50 and 90 % of a frost later in spring, or already in autumn.
+    50 and 90 % of a frost later in spring, or already in autumn. ``risk`` is the chance of a late frost, 0
+    to 1, at which the keeper lets tender plants out; ``None`` for the usual one.
     """
 
     name: str
@@ -32,6 +33,7 @@ class Garden:
     first_frost: MonthDay | None = None
     last_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
     first_frost_odds: tuple[MonthDay, MonthDay, MonthDay] | None = None
+    risk: float | None = None
 
 
 @frozen(kw_only=True)

@@ -7,7 +7,7 @@ have written meanwhile, decides, and writes, so that two terminals never interle
 import contextlib
 import json
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -19,7 +19,7 @@ from cuttings.ledger.book import Book, fold
 from cuttings.ledger.codec import SCHEMA, UnknownEntry, from_document, to_document
 from cuttings.ledger.entries import Entry
 from cuttings.ledger.ids import new_id
-from cuttings.ledger.journal import TABLE, Damage, Journal
+from cuttings.ledger.journal import TABLE, Damage, Journal, backup, sync_folder, write_new
 
 FILE = "ledger.jsonl"
 PATIENCE_S = 5.0
@@ -99,6 +99,43 @@ class Ledger:
             raise Misused(
                 f"Nothing was recorded: what was given cannot be written down ({error})."
             ) from error
+
+    def beside(self, name: str) -> bytes | None:
+        """What is kept in a file of that name beside the ledger; ``None`` where there is none."""
+        try:
+            return (self.folder / name).read_bytes()
+        except FileNotFoundError:
+            return None
+
+    def keep_beside(self, contents: Mapping[str, bytes | None]) -> None:
+        """Keep files beside the ledger, or take them away (``None``); what stood there goes to the backups.
+
+        Each file is whole at every moment: the new one is synced under another name and then takes its place.
+
+        Raises:
+            Refused: the folder cannot be written to.
+        """
+        with self._lock():
+            try:
+                for name, content in contents.items():
+                    self._replace(self.folder / name, content)
+            except OSError as error:
+                raise Refused(
+                    f"Nothing was kept: {self.folder} cannot be written to ({error.strerror}); "
+                    "make room or give write permission, then do it again."
+                ) from error
+
+    def _replace(self, path: Path, content: bytes | None) -> None:
+        before = self.beside(path.name)
+        if before is not None and before != content:
+            backup(self.folder, path.stem, before, path.suffix)
+        if content is None:
+            path.unlink(missing_ok=True)
+        else:
+            fresh = path.with_name(f"{path.name}.new")
+            write_new(fresh, content)
+            fresh.replace(path)
+        sync_folder(self.folder)
 
     def mend(self) -> tuple[Damage, ...]:
         """Set damaged lines aside, keeping a copy of the whole file among the backups."""

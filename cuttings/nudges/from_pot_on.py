@@ -3,16 +3,33 @@
 from collections.abc import Iterable
 from datetime import date
 
+from cuttings.climate.frost import FROST_F
 from cuttings.dates import spoken
 from cuttings.ledger import entries as e
+from cuttings.ledger.lots import Lot
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.making import days, nudge, stretch
 from cuttings.nudges.model import Nudge
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Window
 from cuttings.rules.aftercare import FEED_WHY, first_feed_days, shade_days
-from cuttings.rules.hardening import HardeningDay, earliest_start, needs_hardening, plan, progress
-from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
+from cuttings.rules.hardening import (
+    DayState,
+    HardeningDay,
+    LoggedDay,
+    earliest_start,
+    needs_hardening,
+    plan,
+    schedule,
+)
+from cuttings.rules.seasons import (
+    chance_of_freeze_already,
+    chance_of_frozen_ground,
+    frosts,
+    in_summer,
+    is_hardy,
+    weeks,
+)
 from cuttings.rules.transplant import next_planting
 from cuttings.units import show_temperature
 from cuttings.words import PlantType, Stage
@@ -63,18 +80,32 @@ def hardening(known: Known, today: date) -> Iterable[Nudge]:
     lot = known.lot
     yield from _water_pots(known, Stage.HARDENING, today)
     steps = plan(known.plant, grown_under_cover=known.under_cover, climate=known.climate)
-    where = progress(steps, lot.hardening_days[0])
-    if where.next_day is None:
+    started, log = hardening_log(lot)
+    dated = schedule(steps, started, log, today)
+    coming = [day for day in dated if day.state in (DayState.NOW, DayState.TO_COME)]
+    if not coming:
         why = f"All {len(steps.days)} days of its plan are done."
         window = stretch(today, (today, today + days(3)), today + days(14), "finish", why, steps.source)
         yield nudge(known, "harden", "Finish hardening off {}", window, Stage.HARDENING, task="harden")
         return
-    night = show_temperature(steps.night_min_c, known.units)
-    why = f"{steps.why} {where.next_day.note} Bring it in on any night below {night}."
-    best = (today, today + days(where.left - 1))
-    window = stretch(today, best, today + days(where.left + 6), "harden", why, steps.source)
-    job = f"Harden {{}}, day {where.next_day.number} of {len(steps.days)}: {_outing(where.next_day)}"
+    (first, step), last = (coming[0].on, coming[0].step), coming[-1].on
+    night, day_least = (show_temperature(c, known.units) for c in (steps.night_min_c, steps.day_min_c))
+    limit = f"The night's limit is {night}." if step.overnight else f"It stays in on a day below {day_least}."
+    why = f"{steps.why} {step.note} {limit}"
+    window = stretch(first, (first, last), last + days(7), "harden", why, steps.source)
+    job = f"Harden {{}}, day {step.number} of {len(steps.days)}: {_outing(step)}"
     yield nudge(known, "harden", job, window, Stage.HARDENING, task="harden")
+
+
+def hardening_log(lot: Lot) -> tuple[date, tuple[LoggedDay, ...]]:
+    """The day a lot's hardening off was last begun, and the days logged since."""
+    started, log = lot.reached(Stage.HARDENING) or lot.started_on, list[LoggedDay]()
+    for entry in lot.of_kind(e.Harden):
+        if entry.step == "start" or entry.moves:
+            started, log = entry.on, []
+        else:
+            log.append(LoggedDay(entry.on, entry.step == "day-done", entry.reason, entry.night_low_c))
+    return started, tuple(log)
 
 
 def ready(known: Known, today: date) -> Iterable[Nudge]:
@@ -147,16 +178,21 @@ def _begin_hardening(known: Known, planting: Window, needed: str, since: date) -
 
 def _plant_out(known: Known, stage: Stage, planting: Window, earliest: date) -> Nudge:
     opens = max(planting.opens, min(earliest, planting.closes))
-    window = stretch(opens, planting.best, planting.closes, planting.what, planting.why, planting.source)
+    window = stretch(
+        opens, planting.best, planting.closes, planting.what, planting.why, planting.source, planting.odds
+    )
     return nudge(known, "plant", "Plant {} out; 'cuttings spot' says where", window, stage, task="plant")
 
 
 def _winter(known: Known, stage: Stage, planting: Window | None, today: date) -> Iterable[Nudge]:
     """Pots that will not be planted before the ground freezes need their roots kept from the worst cold."""
     autumn = frosts(known.climate, today.year)
+    hardy = is_hardy(known.plant, known.climate)
+    if autumn.frostless or (hardy and not autumn.freezes):
+        return
     if planting is not None and planting.opens < autumn.freeze and planting.closes >= autumn.first_autumn:
         return
-    if is_hardy(known.plant, known.climate):
+    if hardy:
         job = "Sink the pots of {} in soil, or group them in a cold frame"
         why = "Roots in a pot above the ground meet far more cold than roots in the ground."
         opens, closes, source = autumn.first_autumn, autumn.freeze, WINTER_SOURCE
@@ -169,9 +205,15 @@ def _winter(known: Known, stage: Stage, planting: Window | None, today: date) ->
     if closes < today <= closes + weeks(LATE_WEEKS):
         job, why = "Keep {} under cover from now on", f"{why} The time to see to it has just passed."
         opens, best, closes = closes, (closes, closes + weeks(1)), closes + weeks(LATE_WEEKS)
-    window = stretch(opens, best, closes, "winter", autumn.said(why), source)
+    spoiled = (
+        chance_of_frozen_ground(known.climate, best[0])
+        if hardy
+        else chance_of_freeze_already(known.climate, best[0], FROST_F)
+    )
+    window = stretch(opens, best, closes, "winter", autumn.said(why), source, spoiled)
     yield nudge(known, "winter", job, window, stage)
 
 
 def _outing(day: HardeningDay) -> str:
-    return f"{'day and night' if day.hours_out >= 24 else f'{day.hours_out:g} hours'} out, {day.shade}"
+    hours = "day and night" if day.overnight else f"{day.hours_out:g} hours"
+    return f"{hours} out, {day.shade}, {day.wind}"

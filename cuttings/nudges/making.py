@@ -46,8 +46,16 @@ def days(number: int) -> timedelta:
     return timedelta(days=number)
 
 
-def stretch(opens: date, best: tuple[date, date], closes: date, what: str, why: str, source: str) -> Window:
-    """A window whose best stretch is kept inside it."""
+def stretch(
+    opens: date,
+    best: tuple[date, date],
+    closes: date,
+    what: str,
+    why: str,
+    source: str,
+    odds: float | None = None,
+) -> Window:
+    """A window whose best stretch is kept inside it; ``odds`` as in ``Window``."""
     closes = max(closes, opens)
     first = min(max(best[0], opens), closes)
     return Window(
@@ -57,6 +65,7 @@ def stretch(opens: date, best: tuple[date, date], closes: date, what: str, why: 
         closes=closes,
         why=why,
         source=source,
+        odds=odds,
     )
 
 

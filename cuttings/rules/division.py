@@ -6,9 +6,10 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.model import Division, Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.months import month_stretches
+from cuttings.rules.phases import short_shoots
 from cuttings.rules.seasons import (
     NO_FROST_DATES,
-    SEVERE_FREEZE_F,
+    DEEP_FREEZE_F,
     Stretch,
     chance_of_frozen_ground,
     chance_of_later_freeze,
@@ -16,7 +17,7 @@ from cuttings.rules.seasons import (
     next_window,
     weeks,
 )
-from cuttings.rules.warmth import short_shoots
+from cuttings.rules.warmth import pace_said
 from cuttings.words import PlantType
 
 FREEZE_SOURCE = (
@@ -125,7 +126,8 @@ def _window(plant: Plant, division: Division, climate: Climate, part: Stretch) -
     elif shoots := _shoots_in(plant, climate, part):
         best = shoots
         why += " Best while its shoots are 2 to 4 in (5 to 10 cm) tall."
-        odds = chance_of_later_freeze(climate, best[0], SEVERE_FREEZE_F)
+        odds = chance_of_later_freeze(climate, best[0], DEEP_FREEZE_F)
+    why += pace_said(climate, opens)
     if climate.frost is None:
         why += f" {NO_FROST_DATES}"
     if division.resents:

@@ -8,6 +8,7 @@ from cuttings.plants.model import COMMON_PRACTICE, Way
 from cuttings.rules.advice import Window
 from cuttings.rules.months import month_stretches
 from cuttings.rules.seasons import chance_of_freeze_already, frosts, growing_days_after, next_window, weeks
+from cuttings.rules.warmth import pace_said
 from cuttings.words import Method
 
 FLORIDA = (
@@ -67,7 +68,7 @@ def pegging_window(way: Way, climate: Climate, year: int) -> Window:
         opens=opens,
         best=(opens, opens + (closes - opens) / 2),
         closes=closes,
-        why=_pegging_why(way.method),
+        why=_pegging_why(way.method) + pace_said(climate, opens),
         source=source,
     )
 

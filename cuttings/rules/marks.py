@@ -20,8 +20,9 @@ from cuttings.rules.seasons import (
     weeks,
     window,
 )
+from cuttings.rules.taking import taken_at_rest
 from cuttings.rules.transplant import WOODY, next_planting
-from cuttings.rules.warmth import dormancy
+from cuttings.rules.warmth import pace_said
 from cuttings.words import Method, PlantType, Purpose
 
 DAFFODIL = "Iowa State University Extension and Outreach (via KCII Radio): Tips for daffodil care, 2015"
@@ -36,7 +37,8 @@ LIFT_CLOSES_WEEKS = 12
 """Weeks after that in which lifting is best, and in which it is still in time; from memory."""
 
 SNOWDROP = "Royal Botanic Garden Edinburgh: Botanics Stories, snowdrops in the green"
-"""As the flowers fade is the time to lift, divide and replant at once, https://stories.rbge.info/archives/32976"""
+"""As the flowers fade is the time to lift, divide and replant at once,
+https://stories.rbge.info/archives/32976"""
 
 IN_THE_GREEN = frozenset({"Galanthus", "Leucojum", "Eranthis"})
 """Bulbs moved in leaf, just after flowering (``SNOWDROP``; the last two are common practice)."""
@@ -56,12 +58,6 @@ TENDER_LIFT_WEEKS = (5, 3, 1)
 
 SLEEPING_ROOTS = frozenset({Method.TUBER_DIVISION, Method.RHIZOME_DIVISION})
 """Ways that tell a tender plant sleeps as a root below ground."""
-
-HARDWOOD_SOURCE = "University of Missouri Extension G6970: Home Propagation of Garden and Landscape Plants"
-"""Hardwood cuttings in late autumn and early winter, after a hard frost."""
-
-HARDWOOD_BEST_WEEKS = (2, 8)
-"""Weeks after leaf fall in which wood is best taken, before deep cold; from memory."""
 
 WATCH_AFTER_DAYS = (21, 28, 35, 56)
 """Days from the mark when a second look opens, is best from and to, and closes; from memory."""
@@ -105,29 +101,29 @@ def _bulb_lifts(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]
     months = plant.bloom.months if plant.bloom is not None and plant.bloom.months else SPRING_BULB_MONTHS
     flowering = month_stretches(months, climate, year)
     rule = _in_the_green if plant.genus in IN_THE_GREEN else _died_down
-    return tuple(rule(plant, faded) for _, faded in flowering)
+    return tuple(rule(plant, faded, pace_said(climate, faded)) for _, faded in flowering)
 
 
-def _in_the_green(plant: Plant, faded: date) -> Window:
+def _in_the_green(plant: Plant, faded: date, pace: str) -> Window:
     best, closes = GREEN_WEEKS
     return Window(
         what=f"lift {plant.name} in leaf",
         opens=faded,
         best=(faded, faded + weeks(best)),
         closes=faded + weeks(closes),
-        why="It moves best in leaf, just after flowering; replant at once and never let it dry.",
+        why=f"It moves best in leaf, just after flowering; replant at once and never let it dry.{pace}",
         source=SNOWDROP,
     )
 
 
-def _died_down(plant: Plant, faded: date) -> Window:
+def _died_down(plant: Plant, faded: date, pace: str) -> Window:
     opens = faded + weeks(LEAVES_LAST_WEEKS)
     return Window(
         what=f"lift {plant.name}",
         opens=opens,
         best=(opens, opens + weeks(LIFT_BEST_WEEKS)),
         closes=opens + weeks(LIFT_CLOSES_WEEKS),
-        why="By then the leaves have died down and filled the bulb; green leaves mean wait.",
+        why=f"By then the leaves have died down and filled the bulb; green leaves mean wait.{pace}",
         source=DAFFODIL,
     )
 
@@ -166,22 +162,7 @@ def _layer(plant: Plant, on: date, climate: Climate) -> Window | None:
 
 
 def _take_hardwood(plant: Plant, on: date, climate: Climate) -> Window | None:
-    return next_window(lambda year: _hardwood(plant, climate, year), on)
-
-
-def _hardwood(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
-    autumn = frosts(climate, year)
-    opens, closes = dormancy(climate, year)
-    first, last = HARDWOOD_BEST_WEEKS
-    found = window(
-        f"take hardwood of {plant.name}",
-        opens,
-        (opens + weeks(first), opens + weeks(last)),
-        closes,
-        why=autumn.said("The leaves are down and the buds have not moved; take last summer's wood."),
-        source=HARDWOOD_SOURCE,
-    )
-    return () if found is None else (found,)
+    return next_window(lambda year: taken_at_rest(plant, Method.HARDWOOD_CUTTING, climate, year), on)
 
 
 def _move(plant: Plant, on: date, climate: Climate) -> Window | None:

@@ -17,6 +17,7 @@ from cuttings.climate.frost import GENERAL_SPREAD_DAYS
 from cuttings.climate.wave import YEAR_DAYS, round_the_year
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
+from cuttings.rules.warmth import paced
 from cuttings.words import PlantType
 
 Stretch = tuple[date, date]
@@ -36,8 +37,9 @@ Extension: Fall is the Best Time to Plant Trees and Shrubs)."""
 HARD_FREEZE_F = 28
 """A hard freeze ends the leaves (National Weather Service, Jackson: First Frost/Freeze/Hard Freeze Dates)."""
 
-SEVERE_FREEZE_F = 24
-"""A severe freeze, which harms most plants in growth (freeze classes of the National Weather Service)."""
+DEEP_FREEZE_F = 16
+"""A freeze that harms even hardy plants newly moved, in bud and with few roots; from memory. (24 °F is
+severe for plants in full growth in the freeze classes of the National Weather Service.)"""
 
 LEAF_FALL_WEEKS = 2
 """Weeks from the even-odds date of a hard freeze to bare wood; from memory."""
@@ -117,7 +119,7 @@ def frosts(climate: Climate, year: int) -> Frosts:
         safe_spring=safe,
         first_autumn=autumn,
         hard_freeze=max(hard, autumn),
-        workable=min(warms, spring) if not frostless else warms,
+        workable=paced(climate, min(warms, spring) if not frostless else warms),
         freeze=max(freeze, autumn),
         freezes=falls is not None,
         frostless=frostless,
@@ -172,12 +174,12 @@ def frozen_ground(climate: Climate, year: int) -> Stretch | None:
 def chance_of_frozen_ground(climate: Climate, on: date) -> float:
     """The chance, 0 to 1, that the autumn's frozen ground begins before a day.
 
-    The date is taken to vary from year to year as much as that of the first severe freeze does.
+    The date is taken to vary from year to year as much as that of the first deep freeze does.
     """
     sd = (
         GENERAL_SPREAD_DAYS
         if climate.frost is None
-        else max(climate.frost.at(SEVERE_FREEZE_F).autumn.sd, 1.0)
+        else max(climate.frost.at(DEEP_FREEZE_F).autumn.sd, 1.0)
     )
     autumns = (frosts(climate, year) for year in (on.year - 1, on.year))
     nearest = min(

@@ -16,7 +16,7 @@ from cuttings.dates import spoken
 from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.seasons import (
-    SEVERE_FREEZE_F,
+    DEEP_FREEZE_F,
     WARM_SOIL_C,
     Frosts,
     chance_of_frozen_ground,
@@ -30,6 +30,7 @@ from cuttings.rules.seasons import (
     weeks,
     window,
 )
+from cuttings.rules.warmth import pace_said
 from cuttings.words import PlantType, Stage
 
 IOWA_AUTUMN = "Iowa State University Extension: Is late summer/early fall a good time to plant trees?"
@@ -166,6 +167,7 @@ def _spring(plant: Plant, climate: Climate, year: int, from_pot: bool) -> Window
     if from_pot and hard is not None and spring.workable < hard[0] < closes:
         closes = hard[0]
         why += f" {BEFORE_THE_HEAT}"
+    why += pace_said(climate, spring.workable)
     best = (last - weeks(SPRING_BEST_FROM_WEEKS), last + weeks(SPRING_BEST_TO_WEEKS))
     return window(
         f"plant {plant.name} in spring",
@@ -174,7 +176,7 @@ def _spring(plant: Plant, climate: Climate, year: int, from_pot: bool) -> Window
         closes,
         why=spring.said(why),
         source=COMMON_PRACTICE,
-        odds=chance_of_later_freeze(climate, max(best[0], spring.workable), SEVERE_FREEZE_F),
+        odds=chance_of_later_freeze(climate, max(best[0], spring.workable), DEEP_FREEZE_F),
     )
 
 

@@ -5,7 +5,7 @@ them as they are, and the plain form says one thing a line. Every text on it is
 cleaned here, in one place, so nothing that people typed can act on the terminal.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from attrs import define, field, frozen
@@ -45,7 +45,16 @@ class Heading:
     aside: str = ""
 
 
-Part = Row | Heading | None
+@frozen
+class Drawing:
+    """Lines that are laid out as they are: a table or a picture. ``draw`` gives them for so many columns, and
+    ``words`` says the same in sentences for those who want no drawing."""
+
+    draw: Callable[[int], Sequence[str]]
+    words: tuple[str, ...]
+
+
+Part = Row | Heading | Drawing | None
 
 
 @define
@@ -79,6 +88,11 @@ class Page:
             self.row("Take care", sentence, tone="warning")
         return self
 
+    def drawing(self, draw: Callable[[int], Sequence[str]], *words: str) -> "Page":
+        """A table or a picture, and what it says in words."""
+        self.parts.append(Drawing(draw, tuple(clean(word) for word in words)))
+        return self
+
     def gap(self) -> "Page":
         self.parts.append(None)
         return self
@@ -102,6 +116,8 @@ class Page:
                     yield ()
                 case Heading():
                     yield from _heading(part, width)
+                case Drawing():
+                    yield from (((clean(line)[:width], ""),) for line in part.draw(width))
                 case Row():
                     yield from _row(part, beside, width)
 
@@ -121,6 +137,8 @@ class Page:
                 case Row():
                     lead = f"{part.margin.strip()}: " if part.margin.strip() else ""
                     yield lead + " ".join((part.text, *part.reasons))
+                case Drawing():
+                    yield from part.words
                 case _:
                     continue
 

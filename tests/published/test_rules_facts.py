@@ -16,12 +16,12 @@ from cuttings.climate.frost import frost_dates
 from cuttings.plants.model import Bloom, Division, Plant, Way
 from cuttings.rules.advice import Window
 from cuttings.rules.division import division_windows
-from cuttings.rules.hardening import HardeningPlan, plan
+from cuttings.rules.hardening import HardeningPlan, after_night, plan
 from cuttings.rules.layering import pegging_window, sever_window
 from cuttings.rules.marks import mark_window
 from cuttings.rules.seasons import frosts
 from cuttings.rules.transplant import planting_windows
-from cuttings.units import celsius_to_fahrenheit
+from cuttings.units import celsius_to_fahrenheit, fahrenheit_to_celsius
 from cuttings.words import Method, PlantType, Purpose
 
 IOWA = Climate(42.0, frost_dates((5, 5), None, None, ((9, 23), (10, 6), (10, 20))), "5a")
@@ -83,9 +83,57 @@ def test_nights_out_begin_after_about_a_week_when_they_are_near_50_f() -> None:
 def test_watering_is_less_often_but_never_to_wilting() -> None:
     """University of Maryland Extension: Hardening Vegetable Seedlings for the Home Garden,
     https://extension.umd.edu/resource/hardening-vegetable-seedlings-home-garden"""
-    note = iowa_plan(TENDER).days[2].note
-    assert "less often" in note
-    assert "never let it wilt" in note
+    day = iowa_plan(TENDER).days[2]
+    assert "less often" in day.note
+    assert "never let it wilt" in day.note
+    assert "less often" in day.water
+    assert "never to wilting" in day.water
+
+
+def test_a_tender_plant_is_left_out_only_on_nights_of_50_f_or_warmer() -> None:
+    """University of Maryland Extension: Hardening Vegetable Seedlings for the Home Garden, of cucumber and
+    melon, https://extension.umd.edu/resource/hardening-vegetable-seedlings-home-garden"""
+    made = iowa_plan(TENDER)
+    night = next(day for day in made.days if day.overnight)
+    assert after_night(made, night, fahrenheit_to_celsius(50)).value == 0
+    assert after_night(made, night, fahrenheit_to_celsius(49)).value > 0
+
+
+@pytest.mark.parametrize("degrees_f", [45, 50])
+def test_a_sheltered_place_of_45_to_50_f_is_warm_enough_to_begin(degrees_f: float) -> None:
+    """UC Master Gardeners (Santa Clara), California Master Gardener Handbook: Hardening Plants,
+    https://mgscchelpdesk.zohodesk.com/portal/en/kb/articles/hardening-plants"""
+    made = iowa_plan(TENDER)
+    assert made.day_min_c <= fahrenheit_to_celsius(degrees_f)
+    assert made.days[0].wind == "sheltered"
+    assert "shade" in made.days[0].shade
+
+
+def test_tender_plants_begin_out_of_the_wind() -> None:
+    """UC Master Gardeners (Santa Clara), California Master Gardener Handbook: Hardening Plants,
+    https://mgscchelpdesk.zohodesk.com/portal/en/kb/articles/hardening-plants: not out when it is windy."""
+    first = iowa_plan(TENDER).days[0]
+    assert first.wind == "sheltered"
+    assert "still" in first.note
+
+
+@pytest.mark.parametrize("plant", [TENDER, SHRUB, PEONY])
+def test_the_first_outing_is_as_long_as_one_publisher_or_another_gives_it(plant: Plant) -> None:
+    """Hennepin County Master Gardeners (UMN): Start hardening off your vegetables now,
+    https://hennepinmastergardeners.org/2014/05/start-hardening-off-your-vegetables-now/: about one hour, for
+    vegetables. Penn State and Minnesota, as above, give two to three and three to four hours. They differ;
+    our two hours are the shortest of what is said of every transplant, and an hour longer than Hennepin's."""
+    assert 1 <= iowa_plan(plant).days[0].hours_out <= 4
+
+
+def test_warm_crops_are_harmed_below_45_f() -> None:
+    """Hennepin County Master Gardeners (UMN): Start hardening off your vegetables now, of tomato and pepper,
+    https://hennepinmastergardeners.org/2014/05/start-hardening-off-your-vegetables-now/"""
+    made = iowa_plan(TENDER)
+    night = made.days[-1]
+    assert after_night(made, night, fahrenheit_to_celsius(45)).value == 1
+    assert after_night(made, night, fahrenheit_to_celsius(44)).value == 2
+    assert celsius_to_fahrenheit(made.day_min_c) >= 45 - 1e-9
 
 
 def test_iowa_evergreens_are_planted_from_mid_august_to_the_end_of_september() -> None:

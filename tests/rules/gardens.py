@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate, climate_from
 from cuttings.climate.frost import THRESHOLDS_F, Freezes, Law, frost_dates
-from cuttings.climate.normals import Normals
+from cuttings.climate.normals import BLOOM_BASE_C, GROWTH_BASE_C, PARTS, Normals
 from cuttings.climate.soil import WARMER_AT_0_C, WARMER_PER_C
 from cuttings.climate.wave import Wave
 from cuttings.plants.model import Bloom, Division, Plant, Way
@@ -60,9 +60,14 @@ def normals_of(mean: Wave, freezes: tuple[Freezes, ...], rain_mm: tuple[float, .
     """Normals with that mean wave, a swing of ten degrees, and those freezes."""
     lowest, highest = (Wave(mean.mean_c + half, mean.amplitude_c, mean.peak_day) for half in (-5.0, 5.0))
     band = ((mean.mean_c - 10.0, mean.mean_c - 5.0, mean.mean_c),) * 12
-    return Normals(
-        "a station", 1991, 2020, 30, freezes, mean, lowest, highest, 4.0, mean.mean_c - 30.0, band, rain_mm
+    growth, bloom = (
+        tuple(max(mean.at(8 + 15.2 * part) - base, 0.0) * 365.25 / PARTS for part in range(PARTS))
+        for base in (GROWTH_BASE_C, BLOOM_BASE_C)
     )
+    return Normals(
+        "a station", 1991, 2020, 30, freezes, mean, lowest, highest, 4.0, mean.mean_c - 30.0, band, growth,
+        bloom, rain_mm,
+    )  # fmt: skip
 
 
 @st.composite

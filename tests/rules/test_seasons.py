@@ -10,6 +10,7 @@ from cuttings.climate.climate import Climate, Pace, climate_from
 from cuttings.climate.frost import THRESHOLDS_F, Freezes, Law, frost_dates
 from cuttings.climate.wave import Wave
 from cuttings.rules.months import month_stretches
+from cuttings.rules.phases import dormancy, short_shoots
 from cuttings.rules.seasons import (
     NO_FROST_DATES,
     chance_of_frozen_ground,
@@ -23,7 +24,7 @@ from cuttings.rules.seasons import (
     out_of_winter,
     window,
 )
-from cuttings.rules.warmth import day_of_warmth, dormancy, paced, short_shoots
+from cuttings.rules.warmth import day_of_warmth, paced
 from tests.rules.gardens import (
     BOX,
     COLD,

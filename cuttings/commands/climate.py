@@ -1,0 +1,263 @@
+"""The climate: shown, loaded from a station's daily record, and the signs of the season."""
+
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+from attrs import evolve
+
+from cuttings.ask import Choice, Question
+from cuttings.climate.climate import Climate
+from cuttings.climate.normals import Normals, to_document
+from cuttings.commands.climate_view import climate_document, climate_page
+from cuttings.commands.desk import DAYS_FILE, NORMALS_FILE, Desk, climate_of, global_options, with_desk
+from cuttings.commands.garden import percent
+from cuttings.commands.naming import PLANT, Named, ask_plant
+from cuttings.commands.parsing import filled, one_of
+from cuttings.commands.questions import NOTE
+from cuttings.dates import spoken
+from cuttings.errors import Misused, Refused
+from cuttings.ledger import entries as e
+from cuttings.ledger.places import Garden
+from cuttings.ledger.store import Ledger
+from cuttings.nudges.season import seen as as_seen
+from cuttings.plants.catalogue import standard
+from cuttings.rules.pace import expectation
+from cuttings.show.page import Page
+from cuttings.words import Sign, Units
+
+if TYPE_CHECKING:  # numpy is loaded only where a record is read
+    from cuttings.climate.series import Series
+    from cuttings.climate.station_report import Report
+
+EARLIEST, LATEST = 1700, 2199
+
+
+@click.group(
+    invoke_without_command=True, help="The climate that every date rests on: shown, loaded, observed."
+)
+@click.option("--period", metavar="Y,Y", help="show the odds of those years of the record instead")
+@click.option("--risk", metavar="P", help="show the safe date for that chance of a later frost, in percent")
+@global_options
+@click.pass_context
+def climate(ctx: click.Context, period: str | None, risk: str | None) -> None:
+    if ctx.invoked_subcommand is None:
+        shown(period, risk)
+    elif period or risk:
+        raise Misused("--period and --risk belong after the subcommand, or to 'cuttings climate' alone.")
+
+
+@with_desk
+def shown(desk: Desk, period: str | None, risk: str | None) -> None:
+    """The climate as it stands, or for other years or another risk."""
+    found = desk.climate
+    if period is not None:
+        found = _of_period(desk, _years(period))
+    if risk is not None:
+        found = evolve(found, risk=_risk(risk))
+    page = climate_page(desk, found)
+    if risk is not None:
+        safe = climate_document(desk, found)["safe_spring"]
+        page.row("Safe", f"tender plants out from {safe}; 'cuttings garden --risk {risk}' keeps that risk.")
+    desk.answer(page, climate_document(desk, found))
+
+
+def _risk(text: str) -> float:
+    try:
+        return percent(text)
+    except ValueError as error:
+        raise Misused(f"--risk: {error}") from None
+
+
+def _years(text: str) -> tuple[int, int]:
+    try:
+        first, last = (int(part) for part in text.split(","))
+        if not EARLIEST <= first <= last <= LATEST:
+            raise ValueError
+    except ValueError:
+        raise Misused(f"--period: '{text}' is not two years; write them like 1991,2020.") from None
+    return first, last
+
+
+def _of_period(desk: Desk, years: tuple[int, int]) -> Climate:
+    """The climate of other years of the record that was loaded."""
+    from cuttings.climate.condensing import TooFewYears, condense
+    from cuttings.climate.series import Series
+
+    kept = desk.ledger.beside(DAYS_FILE)
+    if kept is None or desk.garden is None:
+        raise Refused("There is no record to take years from; 'cuttings climate load FILE' reads one.")
+    try:
+        return climate_of(desk.garden, condense(Series.from_bytes(kept), desk.garden.lat, years))
+    except (TooFewYears, ValueError) as error:
+        raise Refused(str(error)) from None
+
+
+FILE = Question("file", "Which file? (a station's daily record)", filled, argument=True, allowed="a file")
+
+
+@climate.command(help="Read a weather station's daily record; it is kept beside the ledger, not the file.")
+@click.argument("file", required=False)
+@click.option("--file-units", metavar="UNITS", help="us (°F, inches) or metric, where the file does not say")
+@click.option("--period", metavar="Y,Y", help="the years the odds rest on (the newest thirty)")
+@global_options
+@with_desk
+def load(desk: Desk, file_units: str | None, period: str | None, **given: Any) -> None:
+    if desk.garden is None:
+        raise Refused("Describe the garden first: 'cuttings garden' asks where it lies.")
+    path = Path(desk.interview(given, [FILE]).ask(FILE)).expanduser()
+    units = None
+    if file_units is not None:
+        try:
+            units = one_of(Units)(file_units)
+        except ValueError as error:
+            raise Misused(f"--file-units: {error}") from None
+    years = _years(period) if period is not None else None
+    try:
+        content = path.read_bytes()
+    except OSError as error:
+        raise Misused(f"{path} cannot be read ({error.strerror}); name the file with its folder.") from None
+    _load(desk, path, content, units, years)
+
+
+def read_record(
+    content: bytes, garden: Garden, units: Units | None = None, years: tuple[int, int] | None = None
+) -> tuple["Series", "Report", Normals]:
+    """The days of a station file, what was found in it, and the normals of some of its years.
+
+    Raises:
+        ValueError: it is no such file, or too little is in it; the message is a sentence.
+    """
+    from cuttings.climate.condensing import condense
+    from cuttings.climate.stationfile import read_station_file
+
+    series, report = read_station_file(content, units)
+    return series, report, condense(series, garden.lat, years)
+
+
+def keep_record(ledger: Ledger, series: "Series", normals: Normals) -> None:
+    """Keep the days and the normals beside a ledger."""
+    document = json.dumps(to_document(normals), ensure_ascii=False).encode()
+    ledger.keep_beside({DAYS_FILE: series.to_bytes(), NORMALS_FILE: document})
+
+
+def _load(desk: Desk, path: Path, content: bytes, units: Units | None, years: tuple[int, int] | None) -> None:
+    assert desk.garden is not None
+    try:
+        series, report, normals = read_record(content, desk.garden, units, years)
+    except ValueError as error:
+        raise Refused(f"{path.name}: {error}") from None
+    keep_record(desk.ledger, series, normals)
+    page = Page()
+    where = f" of {report.station}" if report.station else ""
+    page.row(
+        "Kept",
+        f"{report.whole_years} whole years{where}, {report.first.year} to {report.last.year}, "
+        f"from {report.layout}; the odds rest on {normals.winters} winters, {normals.first_year} to "
+        f"{normals.last_year}.",
+        "The file itself is not needed again.",
+        tone="accent",
+    )
+    for remark in report.remarks:
+        page.row("", remark)
+    page.next_steps("'cuttings climate' shows the odds of cold and the year's windows.")
+    desk.answer(
+        page,
+        {
+            "station": report.station or None,
+            "layout": report.layout,
+            "units": report.units,
+            "days": report.days,
+            "first": report.first.isoformat(),
+            "last": report.last.isoformat(),
+            "whole_years": report.whole_years,
+            "flagged": report.flagged,
+            "missing": report.missing,
+            "implausible": report.implausible,
+            "swapped": report.swapped,
+            "duplicated": report.duplicated,
+            "gaps": [[first.isoformat(), last.isoformat()] for first, last in report.gaps],
+            "remarks": list(report.remarks),
+            "years": normals.winters,
+            "period": [normals.first_year, normals.last_year],
+        },
+    )
+
+
+@climate.command(help="Go by the dates you typed again; the record is put among the backups.")
+@global_options
+@with_desk
+def forget(desk: Desk) -> None:
+    if desk.ledger.beside(NORMALS_FILE) is None:
+        raise Refused("No record is loaded; the dates are those that 'cuttings garden' shows.")
+    desk.ledger.keep_beside({NORMALS_FILE: None, DAYS_FILE: None})
+    page = Page().row(
+        "Put away", f"The record is in {desk.ledger.folder / 'backups'}; your own dates hold again."
+    )
+    desk.answer(page, {"station": None})
+
+
+SIGN = Question(
+    "sign",
+    "What have you seen?",
+    one_of(Sign),
+    (
+        Choice("last-snow", "the last snow is gone"),
+        Choice("soil-workable", "the soil can be dug"),
+        Choice("first-bloom", "the first flower of a plant"),
+    ),
+    argument=True,
+)
+
+
+@climate.command(help="Write down a sign of the season: the last snow, soil that can be dug, a first flower.")
+@click.argument("sign", required=False)
+@click.argument("plant", required=False)
+@click.option("--note", metavar="TEXT", help="anything to remember")
+@global_options
+@with_desk
+def seen(desk: Desk, **given: Any) -> None:
+    interview = desk.interview(given, [SIGN])
+    sign = interview.ask(SIGN)
+    named: Named | None = None
+    if sign is Sign.FIRST_BLOOM:
+        asked = desk.interview(given, [PLANT])
+        named = ask_plant(desk, asked)
+    note = interview.ask(NOTE)
+    before = desk.climate.pace
+    _, entry = desk.write(
+        e.SeasonSign,
+        sign=sign,
+        plant=named.name if named else "",
+        called=named.called if named else "",
+        note=note,
+    )
+    _tell_sign(desk, entry, moved=desk.climate.pace != before)
+
+
+def _tell_sign(desk: Desk, entry: e.SeasonSign, *, moved: bool) -> None:
+    told = as_seen(entry, standard())
+    earlier = [as_seen(each, standard()) for each in desk.book.signs]
+    expected = expectation(told, desk.climate, earlier)
+    pace = desk.climate.pace
+    page = Page()
+    if expected is None:
+        page.row("", "Nothing tells when that is usual here; after two more years your own dates will.")
+    else:
+        page.row(
+            "Usual",
+            f"about {spoken(expected.on, desk.on)}, {expected.why}.",
+            expected.source if desk.why else "",
+        )
+    if pace is not None and moved:
+        page.row("Season", pace.said)
+    desk.recorded(
+        f"{told.words}, {spoken(entry.on, desk.on)}.",
+        entry,
+        page,
+        sign=entry.sign.value,
+        plant=entry.plant or None,
+        usual=None if expected is None else expected.on.isoformat(),
+        pace_days=None if pace is None else pace.days,
+    )

@@ -1,0 +1,191 @@
+"""Tonight: what the forecast endangers, and in what order to save it."""
+
+from collections.abc import Iterable, Sequence
+from typing import Any
+
+import click
+
+from cuttings.ask import Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.dates import spoken
+from cuttings.nudges.tonight import Exposed, Night
+from cuttings.nudges.tonight import tonight as night_of
+from cuttings.plants.catalogue import standard
+from cuttings.rules.cold import limits_said
+from cuttings.show.page import Page
+from cuttings.units import parse_temperature, show_temperature
+
+MOST_NAMED, SAFE_NAMED = 12, 2
+"""How many lots one job names, and one reason for leaving lots alone; the rest are counted."""
+
+SAFE_REASONS = 3
+"""How many reasons for leaving lots alone are told on the page; the document has them all."""
+
+
+@click.command(help="Which stems tonight's cold endangers, in the order to save them.")
+@click.option("--low", metavar="TEMP", help="the forecast low, such as 29F or -2C")
+@global_options
+@with_desk
+def tonight(desk: Desk, low: str | None) -> None:
+    question = _low(desk)
+    low_c = desk.interview({"low": low}, [question]).ask(question)
+    night = night_of(desk.book.as_of(desk.on), standard(), desk.climate, desk.on, low_c)
+    desk.answer(_page(desk, night), _document(desk, night))
+
+
+def _low(desk: Desk) -> Question[float]:
+    return Question(
+        "low",
+        "How low does the forecast go tonight?",
+        lambda text: parse_temperature(text, desk.units),
+        allowed="a temperature such as 29F or -2C",
+    )
+
+
+def _page(desk: Desk, night: Night) -> Page:
+    where = f"{desk.garden.name}, " if desk.garden else ""
+    low = show_temperature(night.low_c, desk.units)
+    page = Page().heading("Tonight", f"{where}{spoken(desk.on, desk.on)}, a low of {low}")
+    if not (night.act or night.beyond):
+        page.row("", _all_well(desk, night))
+    for advice in night.before:
+        page.row("First", f"{advice.value} {advice.why}", advice.source if desk.why else "")
+    _add_jobs(page, desk, night.act)
+    for job in _alike(night.beyond):
+        _add_job(page, desk, "Beyond", job, _why(desk, job))
+    _add_safe(page, desk, night.safe)
+    page.warnings(caution.text for caution in night.cautions)
+    minutes = sum(each.minutes for each in night.act)
+    page.row("In all", f"about {minutes} minutes.", only_if=bool(minutes))
+    return page.next_steps(_next(night))
+
+
+def _all_well(desk: Desk, night: Night) -> str:
+    """That nothing is at risk, and what would be the first."""
+    if not night.safe:
+        return "Nothing is at risk: nothing alive is in the ledger or on the sites."
+    first = night.safe[0]
+    begins_c = first.verdict.begins_c
+    if begins_c is None:
+        return "Nothing is at risk tonight, and nothing here would be on a colder night."
+    begins = show_temperature(begins_c, desk.units)
+    return f"Nothing is at risk tonight. The first to suffer would be {first.group.name}, near {begins}."
+
+
+def _alike(found: Iterable[Exposed]) -> list[list[Exposed]]:
+    """What is the same work for the same reason stands together, in the order of the most pressing of it."""
+    jobs: dict[tuple[str, str], list[Exposed]] = {}
+    for each in found:
+        jobs.setdefault((each.verdict.remedy.do, each.verdict.cause), []).append(each)
+    return list(jobs.values())
+
+
+def _add_jobs(page: Page, desk: Desk, act: Sequence[Exposed]) -> None:
+    """What to act on, numbered; a cause that the job before gave already is not told again."""
+    told = ""
+    for number, job in enumerate(_alike(act), start=1):
+        cause = job[0].verdict.cause
+        why = _limits(desk, job) if cause == told else _why(desk, job)
+        _add_job(page, desk, str(number), job, why or "For the same reason.", tone="accent")
+        told = cause
+
+
+def _add_job(
+    page: Page, desk: Desk, margin: str, job: Sequence[Exposed], why: str, *, tone: str = ""
+) -> None:
+    verdict = job[0].verdict
+    what = verdict.remedy.do.replace("{}", _by_place(job), 1)
+    minutes = sum(each.minutes for each in job)
+    effort = f" {_saves(job)} {minutes} min." if minutes else ""
+    page.row(margin, f"{what}.{effort}", why, verdict.source if desk.why else "", tone=tone)
+
+
+def _why(desk: Desk, job: Sequence[Exposed]) -> str:
+    """The reason of a job, with limits that hold for all of its stems."""
+    return f"{job[0].verdict.cause} {_limits(desk, job)}".rstrip()
+
+
+def _limits(desk: Desk, job: Sequence[Exposed]) -> str:
+    near = [each.verdict.danger for each in job if each.verdict.danger is not None]
+    return limits_said(near, desk.units) if near else ""
+
+
+def _by_place(job: Sequence[Exposed]) -> str:
+    """The groups of a job, those that stand in one place together."""
+    places: dict[str, list[str]] = {}
+    for each in job[:MOST_NAMED]:
+        places.setdefault(each.group.where, []).append(f"{each.group.name} ({each.group.count})")
+    told = [f"{_and(names)}, {where}" if where else _and(names) for where, names in places.items()]
+    more = f"; {len(job) - MOST_NAMED} more" if len(job) > MOST_NAMED else ""
+    return f"{'; '.join(told)}{more}"
+
+
+def _saves(job: Sequence[Exposed]) -> str:
+    """How many stems the work is expected to keep alive, and how many may be lost all the same."""
+    count, saves = sum(each.group.count for each in job), sum(each.saves for each in job)
+    if saves < 0.5:
+        hardening = all(not each.saves and each.group.standing.night_limit_c is not None for each in job)
+        return "None would die, but all be set back." if hardening else "The chance of loss is small."
+    lost = sum(each.group.count * each.verdict.chance for each in job) - saves
+    still = f"; {round(lost)} may be lost all the same" if lost >= 0.5 else ""
+    return f"Saves {'it' if count == 1 else f'about {round(saves)} of {count}'}{still}."
+
+
+def _add_safe(page: Page, desk: Desk, safe: Sequence[Exposed]) -> None:
+    """What may be left alone, by reason; the reasons that most depend on the night come first."""
+    reasons: dict[str, list[Exposed]] = {}
+    for each in safe:
+        reasons.setdefault(each.verdict.why, []).append(each)
+    shown = sorted(reasons.items(), key=lambda reason: not reason[1][0].group.standing.said)
+    for number, (why, found) in enumerate(shown[:SAFE_REASONS]):
+        names = _listed([each.group.name for each in found], SAFE_NAMED)
+        source = found[0].verdict.source if desk.why else ""
+        page.row("Safe" if number == 0 else "", f"{names}.", why, source)
+    left = sum(len(found) for _, found in shown[SAFE_REASONS:])
+    page.row("", f"{left} more, each for its own reason; '--json' tells them all.", only_if=bool(left))
+
+
+def _listed(names: Sequence[str], most: int) -> str:
+    names = list(dict.fromkeys(names))
+    return _and([*names[:most], f"{len(names) - most} more"] if len(names) > most + 1 else names)
+
+
+def _and(names: Sequence[str]) -> str:
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def _next(night: Night) -> str:
+    code = next((each.group.lot for each in (*night.act, *night.beyond) if each.group.lot), "")
+    if not code:
+        return "'cuttings week' tells what else is worth doing."
+    return f"'cuttings lose {code} --cause frost' writes down what it killed."
+
+
+def _document(desk: Desk, night: Night) -> dict[str, Any]:
+    return {
+        "on": desk.on.isoformat(),
+        "low_c": round(night.low_c, 2),
+        "act": [{**_told(each), "order": number} for number, each in enumerate(night.act, start=1)],
+        "beyond": [_told(each) for each in night.beyond],
+        "safe": [_told(each) for each in night.safe],
+        "before": [advice.value for advice in night.before],
+        "cautions": [caution.text for caution in night.cautions],
+    }
+
+
+def _told(exposed: Exposed) -> dict[str, Any]:
+    group, verdict = exposed.group, exposed.verdict
+    return {
+        "lot": group.lot or None,
+        "plant": group.plant,
+        "stems": group.count,
+        "at": [stage.value for stage in group.stages],
+        "where": group.where,
+        "do": exposed.what,
+        "why": verdict.why,
+        "source": verdict.source,
+        "chance": round(verdict.chance, 3),
+        "saves": round(exposed.saves, 2),
+        "minutes": exposed.minutes,
+        "at_risk_below_c": None if verdict.begins_c is None else round(verdict.begins_c, 2),
+    }
