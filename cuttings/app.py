@@ -40,7 +40,9 @@ COMMANDS: Mapping[str, Entry] = {
     "split": Entry("leaving", "split", "let part of a lot go on under its own code"),
     "note": Entry("correcting", "note", "add a note to a lot"),
     "undo": Entry("correcting", "undo", "take an entry back"),
-    "climate": Entry("climate", "climate", "when cold comes, how warm the soil is, and how this season is going"),
+    "climate": Entry(
+        "climate", "climate", "when cold comes, how warm the soil is, and how this season is going"
+    ),
     "week": Entry("advising", "week", "what is worth doing in the next seven days, and why"),
     "tonight": Entry("tonight", "tonight", "what tonight's cold endangers, in the order to save it"),
     "spot": Entry("spots", "spot", "where a lot could go, best first"),

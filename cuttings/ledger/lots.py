@@ -94,16 +94,3 @@ class Lot:
         """The text of its newest label; empty where it has none."""
         texts = [pot.label for pot in self.of_kind(e.Pot) if pot.label]
         return texts[-1] if texts else ""
-
-    @property
-    def hardening_days(self) -> tuple[int, int]:
-        """Days of hardening off done and missed since it was last begun."""
-        done = missed = 0
-        for entry in self.of_kind(e.Harden):
-            if entry.step == "start":
-                done = missed = 0
-            elif entry.step == "day-done":
-                done += 1
-            else:
-                missed += 1
-        return done, missed

@@ -8,8 +8,8 @@ from cuttings.rules.advice import Window
 from cuttings.rules.months import month_stretches
 from cuttings.rules.phases import short_shoots
 from cuttings.rules.seasons import (
-    NO_FROST_DATES,
     DEEP_FREEZE_F,
+    NO_FROST_DATES,
     Stretch,
     chance_of_frozen_ground,
     chance_of_later_freeze,

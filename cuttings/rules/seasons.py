@@ -176,11 +176,7 @@ def chance_of_frozen_ground(climate: Climate, on: date) -> float:
 
     The date is taken to vary from year to year as much as that of the first deep freeze does.
     """
-    sd = (
-        GENERAL_SPREAD_DAYS
-        if climate.frost is None
-        else max(climate.frost.at(DEEP_FREEZE_F).autumn.sd, 1.0)
-    )
+    sd = GENERAL_SPREAD_DAYS if climate.frost is None else max(climate.frost.at(DEEP_FREEZE_F).autumn.sd, 1.0)
     autumns = (frosts(climate, year) for year in (on.year - 1, on.year))
     nearest = min(
         (each for each in autumns if each.freezes), key=lambda a: abs((a.freeze - on).days), default=None

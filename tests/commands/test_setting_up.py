@@ -14,7 +14,7 @@ def test_a_garden_is_described_with_every_option(tmp_path: Path) -> None:
     result = recorded("garden", "--name", "Quarry Bank", "--lat", "42.9", "--lon", "-76.1",
                       "--elevation", "330m", "--units", "us", "--zone", "5b", "--last-frost", "05-15",
                       "--first-frost", "09-30", "--last-frost-odds", "05-28,05-15,05-02",
-                      "--first-frost-odds", "09-18,09-30,10-12", "--area", "gate strip",
+                      "--first-frost-odds", "09-18,09-30,10-12", "--risk", "5", "--area", "gate strip",
                       "--area", "kitchen side", ledger=tmp_path)  # fmt: skip
     assert result.document == {
         "schema": 1,
@@ -29,6 +29,7 @@ def test_a_garden_is_described_with_every_option(tmp_path: Path) -> None:
         "first_frost": "09-30",
         "last_frost_odds": ["05-28", "05-15", "05-02"],
         "first_frost_odds": ["09-18", "09-30", "10-12"],
+        "risk": 0.05,
         "areas": ["gate strip", "kitchen side"],
     }
     shown = cuttings("garden", "--json", ledger=tmp_path).document

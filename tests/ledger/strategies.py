@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from cuttings.ledger import entries as e
 from cuttings.ledger.places import Site
-from cuttings.words import LIVING, Cause, Light, Method, Purpose, Stage, Wood
+from cuttings.words import LIVING, Cause, Light, Method, Purpose, Sign, Stage, Wood
 
 LOTS = ("26-001", "26-002", "26-003", "26-004")
 SITE = "kitchen bed"
@@ -147,6 +147,7 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
                 e.ReleaseSpot(id=entry_id, on=on, spot=spot),
                 e.Mark(id=entry_id, on=on, code=code, plant="Galanthus", purpose=Purpose.LIFT),
                 e.MarkDone(id=entry_id, on=on, code=code),
+                e.SeasonSign(id=entry_id, on=on, sign=Sign.LAST_SNOW),
                 e.GrowingHere(id=entry_id, on=on, site=SITE, plant="Iris sibirica"),
             ]
         )

@@ -77,7 +77,7 @@ def test_the_file_is_one_readable_document_a_line(folder: Path) -> None:
     record(Ledger(folder), evolve(found(), called="röte Ribes 🌱"), made(e.Note, lot="26-001", note="a\nb"))
     text = (folder / "ledger.jsonl").read_text(encoding="utf-8")
     header, find, note = (json.loads(line) for line in text.removesuffix("\n").split("\n"))
-    assert (header["ledger"], header["schema"]) == ("cuttings", 1)
+    assert (header["ledger"], header["schema"]) == ("cuttings", codec.SCHEMA)
     assert list(find)[:2] == ["on", "kind"]
     assert (find["on"], find["kind"], find["moves"]) == ("2026-05-01", "find", [[3, None, "waiting"]])
     assert note["note"] == "a\nb"
@@ -486,15 +486,16 @@ def set_schema(monkeypatch: pytest.MonkeyPatch, version: int) -> None:
 def test_a_ledger_of_a_newer_program_is_left_alone_and_says_so(
     file: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    set_schema(monkeypatch, 2)
+    now = codec.SCHEMA
+    set_schema(monkeypatch, now + 1)
     folder = file.parent / "newer"
     record(Ledger(folder), found())
     before = (folder / "ledger.jsonl").read_bytes()
-    set_schema(monkeypatch, 1)
+    set_schema(monkeypatch, now)
     ledger = Ledger(folder)
     for _ in range(2):  # the second look must not be kinder than the first
         with pytest.raises(
-            Refused, match=r"newer version of this program \(schema 2; this one reads up to 1"
+            Refused, match=rf"newer version of this program \(schema {now + 1}; this one reads up to {now}"
         ):
             ledger.book()
         with pytest.raises(Refused, match="update the program"):
@@ -506,13 +507,14 @@ def test_a_ledger_of_a_newer_program_is_left_alone_and_says_so(
 
 @pytest.fixture
 def upgrading(file: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A ledger of schema 1 under a program of schema 3, each step of which leaves a trace."""
+    """A ledger of today's schema under a program two versions on, each step of which leaves a trace."""
 
     def noted(step: str) -> Callable[[Document], Document]:
         return lambda document: {**document, "note": document.get("note", "") + step}
 
-    set_schema(monkeypatch, 3)
-    monkeypatch.setattr(codec, "UPGRADES", {1: noted("a"), 2: noted("b")})
+    now = codec.SCHEMA
+    set_schema(monkeypatch, now + 2)
+    monkeypatch.setattr(codec, "UPGRADES", {now: noted("a"), now + 1: noted("b")})
     return file
 
 
@@ -530,7 +532,7 @@ def test_an_older_ledger_is_rewritten_at_the_next_recording_and_a_copy_kept(upgr
     for book in (ledger.book(), Ledger(upgrading.parent).book()):
         notes = [entry.note for entry in book.entries if isinstance(entry, e.Find)]
         assert notes == ["ab", "ab", "ab", "new", "new"]
-    assert json.loads(upgrading.read_bytes().split(b"\n")[0])["schema"] == 3
+    assert json.loads(upgrading.read_bytes().split(b"\n")[0])["schema"] == codec.SCHEMA
     assert backups(upgrading.parent, "ledger") == [before]
 
 
@@ -548,6 +550,46 @@ def test_an_upgrade_cut_short_leaves_the_old_file(upgrading: Path, monkeypatch: 
     assert not upgrading.with_suffix(".new").exists()
     record(Ledger(upgrading.parent), found("26-004"))
     assert lots_in(upgrading.parent) == (*CODES, "26-004")
+
+
+def test_a_ledger_of_the_first_schema_is_read_as_it_is(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    set_schema(monkeypatch, 1)
+    record(Ledger(folder), found(), made(e.Note, lot="26-001", note="written by the first version"))
+    monkeypatch.undo()
+    record(Ledger(folder), found("26-002"))
+    assert lots_in(folder) == ("26-001", "26-002")
+    assert json.loads((folder / "ledger.jsonl").read_bytes().split(b"\n")[0])["schema"] == codec.SCHEMA
+    assert len(backups(folder, "ledger")) == 1
+
+
+# What lies beside the ledger
+
+
+def test_what_is_kept_beside_comes_back_and_what_it_replaces_goes_to_the_backups(folder: Path) -> None:
+    ledger = Ledger(folder)
+    assert ledger.beside("climate.days") is None
+    ledger.keep_beside({"climate.days": b"first", "climate.json": b"{}"})
+    ledger.keep_beside({"climate.days": b"second", "climate.json": b"{}"})
+    assert ledger.beside("climate.days") == b"second"
+    assert [path.read_bytes() for path in (folder / "backups").glob("climate-*.days")] == [b"first"]
+    ledger.keep_beside({"climate.days": None})
+    assert ledger.beside("climate.days") is None
+    assert ledger.beside("climate.json") == b"{}"
+    assert not list(folder.glob("*.new"))
+
+
+def test_a_full_disk_leaves_what_was_kept_beside(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    ledger = Ledger(folder)
+    ledger.keep_beside({"climate.days": b"first"})
+
+    def fail(_handle: int) -> None:
+        raise OSError(28, "No space left on device")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "fsync", fail)
+        with pytest.raises(Refused, match=r"Nothing was kept: .* \(No space left on device\); make room"):
+            ledger.keep_beside({"climate.days": b"second"})
+    assert ledger.beside("climate.days") == b"first"
 
 
 # A disk that fails

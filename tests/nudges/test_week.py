@@ -176,7 +176,7 @@ def test_a_hardy_plant_in_its_pot_is_planted_in_early_autumn_and_not_sunk_then()
 def test_a_hardy_plant_still_in_its_pot_is_sunk_before_the_ground_freezes() -> None:
     story = told()
     lot = potted_currants(story, date(2026, 9, 28))
-    november = sheet(story, date(2026, 11, 14))
+    november = sheet(story, date(2026, 11, 21))
     assert "Sink" in november[f"{lot}:winter"].what
     assert f"{lot}:plant" not in november
 

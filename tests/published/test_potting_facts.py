@@ -11,7 +11,7 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.model import Plant, Way
 from cuttings.rules.pots import parse_pot, round_pot
 from cuttings.rules.potting import first_feed_days, ready_to_pot, recommend_depth, trim
-from cuttings.rules.rooting import forecast
+from cuttings.rules.rooting import Bench, forecast
 from cuttings.units import LITRES
 from cuttings.words import Method, PlantType, Units
 
@@ -64,7 +64,7 @@ def test_tender_tips_root_in_four_to_six_weeks() -> None:
     """University of Minnesota Extension (via Echo Press): Take cuttings from your favorite annuals, 2016
     (coleus, geranium, begonia in perlite, covered)."""
     way = Way(Method.SOFTWOOD_CUTTING, rooting_days=(28, 42))
-    found = forecast(way, date(2026, 9, 1), IOWA, under_cover=True, source_name="UMN")
+    found = forecast(way, date(2026, 9, 1), IOWA, bench=Bench.WARM, source_name="UMN")
     assert found is not None
     assert found.p10 == date(2026, 9, 1) + timedelta(weeks=4)
     assert found.p90 == date(2026, 9, 1) + timedelta(weeks=6)
