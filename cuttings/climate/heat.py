@@ -64,7 +64,7 @@ def degree_days_sine(tmin: float, tmax: float, base: float, upper: float | None 
     """Degree days of one day by the single sine: the area between the base and a sine through both ends.
 
     Baskerville and Emin, Ecology, 1969. Above an upper threshold the day counts as if it stayed there: the
-    horizontal cut-off of Zalom and others, 1983, and of the University of California Statewide Integrated Pest
+    horizontal cut-off of Zalom and others, 1983, and of the University of California Integrated Pest
     Management Program: Degree-days, http://ipm.ucanr.edu/WEATHER/ddconcepts.html.
 
     Args:

@@ -33,8 +33,8 @@ WARMER_AT_0_C, WARMER_PER_C = 2.49, -0.09
 The soil's mean at 50 cm is 2.49 + 0.91 × the air's mean [°C], with an error of 0.74 °C (root mean square), at
 69 stations in the eastern United States, 2005-2015 (D'Avello, Bathgate, Thompson: Modeling the thermic soil
 temperature regime boundary of the eastern United States, Soil Science Society of America Journal, 2021,
-pages 2100-2114, https://doi.org/10.1002/saj2.20320). That is 2 °C where the year's mean is 5 °C, 1 °C where it
-is 16 °C. Long snow makes it more: 2 to 5 °C in Finland (Yli-Halla, Mokma: Soil temperature regimes in
+pages 2100-2114, https://doi.org/10.1002/saj2.20320). That makes 2 °C if the air's mean is 5 °C and 1 °C if
+it is 16 °C. Long snow makes it more: 2 to 5 °C in Finland (Yli-Halla, Mokma: Soil temperature regimes in
 Finland, Agricultural and Food Science, https://doi.org/10.23986/afsci.5606).
 """
 

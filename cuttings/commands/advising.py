@@ -7,6 +7,7 @@ from typing import Any
 import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.telling import spoiled, window_document
 from cuttings.dates import margin, parse_date, spoken
 from cuttings.errors import Misused, Refused
 from cuttings.nudges.model import Nudge
@@ -18,10 +19,6 @@ from cuttings.show.page import Page
 ELSEWHERE = "Anywhere"
 MOST_NAMED, BRIEFLY_NAMED = 12, 2
 """How many lots one job names on the sheet, and on the home screen; the rest are counted."""
-
-
-LEAST_ODDS = 0.05
-"""A smaller chance of failure than this is not worth a sentence."""
 
 
 @click.command(help="What is worth doing in the next seven days, and why.")
@@ -118,17 +115,10 @@ def add_job(
     page.row(
         day,
         f"{what}. {sum(nudge.minutes for nudge in job)} min.",
-        "" if brief else f"{window.why} {stretch}{_spoiled(window)}",
+        "" if brief else f"{window.why} {stretch}{spoiled(window)}",
         window.source if desk.why and not brief else "",
         tone="accent" if pressing else "",
     )
-
-
-def _spoiled(window: Window) -> str:
-    """In how many years the weather spoils the job, done at the beginning of its best stretch."""
-    if window.odds is None or window.odds < LEAST_ODDS:
-        return ""
-    return f" Done on its first best day, cold spoils it in {round(window.odds * 100)} years of 100."
 
 
 def _when(window: Window, begin: date, today: date, *, pressing: bool) -> str:
@@ -156,12 +146,7 @@ def _document(nudges: list[Nudge], begin: date, end: date) -> dict[str, Any]:
                 "lot": nudge.lot or None,
                 "mark": nudge.mark or None,
                 "area": nudge.area or None,
-                "window": {
-                    "opens": nudge.window.opens.isoformat(),
-                    "best": [day.isoformat() for day in nudge.window.best],
-                    "closes": nudge.window.closes.isoformat(),
-                    "odds": nudge.window.odds,
-                },
+                "window": window_document(nudge.window),
                 "minutes": nudge.minutes,
                 "cost_of_waiting": round(nudge.cost_of_waiting(end), 3),
                 "why": nudge.window.why,

@@ -11,6 +11,7 @@ from cuttings.climate.daylength import day_length_hours
 from cuttings.climate.frost import THRESHOLDS_F, Freezes, FrostDates
 from cuttings.climate.zones import POT_ZONES_LESS
 from cuttings.commands.desk import Desk
+from cuttings.commands.telling import window_document
 from cuttings.dates import spoken
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
@@ -344,10 +345,7 @@ def climate_document(desk: Desk, climate: Climate) -> dict[str, Any]:
         "windows": [
             {
                 "what": each.name,
-                "opens": each.window.opens.isoformat(),
-                "best": [day.isoformat() for day in each.window.best],
-                "closes": each.window.closes.isoformat(),
-                "odds": each.window.odds,
+                **window_document(each.window),
                 "why": each.window.why,
                 "source": each.window.source,
             }

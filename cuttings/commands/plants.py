@@ -8,12 +8,14 @@ import click
 from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import one_of
-from cuttings.dates import parse_month
+from cuttings.commands.telling import spoiled, window_document
+from cuttings.dates import margin, parse_month, spoken
 from cuttings.errors import Misused, Refused
 from cuttings.plants.catalogue import Catalogue, standard
 from cuttings.plants.model import Division, Plant, Range, Way
 from cuttings.plants.understood import understand
 from cuttings.rules.increase import best_way
+from cuttings.rules.windows import windows_of
 from cuttings.show.page import Page
 from cuttings.units import show_span, show_temperature
 from cuttings.words import Light, Method, Units
@@ -43,7 +45,7 @@ def plants(desk: Desk, name: str | None, **given: Any) -> None:
         )
     if found.remark:
         desk.remark(found.remark)
-    desk.answer(_sheet(desk, catalogue, found.plant), document(catalogue, found.name, found.plant))
+    desk.answer(_sheet(desk, catalogue, found.plant), document(desk, catalogue, found.name, found.plant))
 
 
 def _list(desk: Desk, catalogue: Catalogue, given: dict[str, Any]) -> None:
@@ -111,11 +113,26 @@ def _sheet(desk: Desk, catalogue: Catalogue, plant: Plant) -> Page:
         source = catalogue.reference(plant.division.source) if desk.why else ""
         text = _division(desk, plant.division)
         page.row(_months(desk, plant.division.months), text, plant.division.replant, source)
+    _windows(page, desk, catalogue, plant)
     page.gap()
     page.warnings(caution.text for caution in plant.cautions)
     more = "" if desk.why else "--why shows the sources."
     page.next_steps(f"'cuttings find \"{plant.name}\"' writes down a find.", more)
     return page
+
+
+def _windows(page: Page, desk: Desk, catalogue: Catalogue, plant: Plant) -> None:
+    """When each thing is next done with it in this garden, and in how many years the weather spoils it."""
+    page.heading("When, in this garden")
+    for each in windows_of(plant, desk.climate, desk.on):
+        what = each.what.replace(f" of {plant.name}", "").replace(f" {plant.name}", "")
+        best = f"best {spoken(each.best[0], desk.on)} to {spoken(each.best[1], desk.on)}"
+        page.row(
+            "now" if each.opens <= desk.on else margin(each.opens, desk.on),
+            f"{what}, until {spoken(each.closes, desk.on)}; {best}.{spoiled(each)}",
+            each.why if desk.why else "",
+            catalogue.reference(each.source) if desk.why else "",
+        )
 
 
 def _root_kill(plant: Plant, units: Units) -> str:
@@ -203,7 +220,7 @@ def _division(desk: Desk, division: Division) -> str:
     return "; ".join(parts) + "."
 
 
-def document(catalogue: Catalogue, name: str, plant: Plant) -> dict[str, Any]:
+def document(desk: Desk, catalogue: Catalogue, name: str, plant: Plant) -> dict[str, Any]:
     """The JSON shape of one plant."""
 
     def span(value: Any) -> list[Any] | None:
@@ -248,6 +265,15 @@ def document(catalogue: Catalogue, name: str, plant: Plant) -> dict[str, Any]:
             "resents": plant.division.resents,
             "source": catalogue.reference(plant.division.source),
         },
+        "windows": [
+            {
+                "what": each.what,
+                **window_document(each),
+                "why": each.why,
+                "source": catalogue.reference(each.source),
+            }
+            for each in windows_of(plant, desk.climate, desk.on)
+        ],
         "cautions": [
             {"kind": c.kind, "text": c.text, "source": catalogue.reference(c.source)} for c in plant.cautions
         ],

@@ -10,6 +10,7 @@ from cuttings.ledger.stages import spoken_counts
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.lots import next_for
 from cuttings.plants.catalogue import standard
+from cuttings.rules.advice import Window
 from cuttings.rules.caution import HORMONE, Task, general_cautions, own_cautions
 from cuttings.show.page import Page
 from cuttings.words import Method, Stage
@@ -25,6 +26,28 @@ def lot_document(lot: Lot | None, code: str | None = None) -> dict[str, Any]:
     if lot is None:
         return {"lot": code, "stages": {}}
     return {"lot": lot.code, "stages": {stage.value: lot.at(stage) for stage in Stage}}
+
+
+def window_document(window: Window) -> dict[str, Any]:
+    """When a window opens, is at its best and closes, with its odds."""
+    return {
+        "opens": window.opens.isoformat(),
+        "best": [day.isoformat() for day in window.best],
+        "closes": window.closes.isoformat(),
+        "odds": window.odds,
+    }
+
+
+LEAST_ODDS = 0.05
+"""A smaller chance of failure than this is not worth a sentence."""
+
+
+def spoiled(window: Window) -> str:
+    """In how many years the weather spoils a job, as a sentence after a blank; empty where it hardly ever
+    does."""
+    if window.odds is None or window.odds < LEAST_ODDS:
+        return ""
+    return f" Done on its first best day, cold spoils it in {round(window.odds * 100)} years of 100."
 
 
 def stems(count: int, method: Method | None = None) -> str:

@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from datetime import date
 
+from attrs import evolve
+
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
 from cuttings.ledger.entries import Mark
@@ -66,6 +68,7 @@ def _mark(mark: Mark, book: Book, catalogue: Catalogue, climate: Climate, today:
     plant = plant_for(catalogue, mark.plant, mark.plant_type, None)
     # A mark left undone comes round again with the next window.
     window = mark_window(mark.purpose, plant, max(mark.on, today), climate)
+    window = evolve(window, source=catalogue.reference(window.source))
     name = mark.called or mark.plant
     where = f", {mark.where}" if mark.where else ""
     tape = f" (tape: {mark.tape})" if mark.tape else ""

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from attrs import fields_dict, frozen
 
-from cuttings.plants.model import UNPUBLISHED, Plant, Reference, Way
+from cuttings.plants.model import Plant, Reference, Way
 from cuttings.plants.names import folded, genus_of, nearest
 from cuttings.plants.reading import Record, plant_of, way_of
 from cuttings.words import Method, PlantType
@@ -94,8 +94,8 @@ class Catalogue:
         return way_of({"method": method.value, **self._methods[method.value]})
 
     def reference(self, key: str) -> str:
-        """A source key spelled out; the two unpublished keys stand as they are."""
-        return key if key in UNPUBLISHED else str(self.references[key])
+        """A source key spelled out; what is no key, such as the two unpublished ones, stands as it is."""
+        return str(self.references.get(key, key))
 
     def find(self, asked: str) -> Match:
         """The plant a person means, with spelling, case, hybrid signs and cultivar names forgiven."""
