@@ -9,6 +9,9 @@ SUNRISE_ZENITH_DEGREES = 90.0 + 50.0 / 60.0
 US Naval Observatory, Almanac for Computers, 1990, as worked at http://edwilliams.org/sunrise_sunset_example.htm.
 """
 
+_GRAZING_DEGREES = 1e-9
+"""So near the level of sunrise at noon or midnight, the sun is not followed any further."""
+
 
 def day_length_hours(lat: float, on: date, *, lon: float = 0.0, with_refraction: bool = True) -> float:
     """The hours from sunrise to sunset over a level horizon: 24 if the sun stays up, 0 if it stays down.
@@ -36,9 +39,9 @@ def day_length_hours(lat: float, on: date, *, lon: float = 0.0, with_refraction:
     noon = julianday(datetime(on.year, on.month, on.day, 12)) - lon / 360.0
     declination = sun_declination(julianday_to_juliancentury(noon))
     zenith = SUNRISE_ZENITH_DEGREES if with_refraction else 90.0
-    if abs(lat - declination) >= zenith:  # at noon
+    if abs(lat - declination) >= zenith - _GRAZING_DEGREES:  # at noon
         return 0.0
-    if 180.0 - abs(lat + declination) <= zenith:  # at midnight
+    if 180.0 - abs(lat + declination) <= zenith + _GRAZING_DEGREES:  # at midnight
         return 24.0
     half_turn = hour_angle(lat, declination, zenith, SunDirection.RISING)
     return 24.0 * half_turn / math.pi

@@ -81,7 +81,7 @@ def degree_days_sine(tmin: float, tmax: float, base: float, upper: float | None 
         return _sine_above(tmin, tmax, base)
     if not upper > base:
         raise ValueError("The upper threshold must lie above the base.")
-    return _sine_above(tmin, tmax, base) - _sine_above(tmin, tmax, upper)
+    return max(0.0, _sine_above(tmin, tmax, base) - _sine_above(tmin, tmax, upper))
 
 
 def accumulated(days: Iterable[tuple[float, float]], method: Method) -> tuple[float, ...]:

@@ -138,7 +138,7 @@ def _pots(climate: Climate) -> str:
     return (
         "Roots in a pot are less hardy than the same plant's in the ground, for they meet the cold of the "
         f"air: leave out only what is two zones hardier{hardier}, or sink and group the pots. "
-        "'cuttings plants NAME' tells the temperature that kills them, where it was measured."
+        "'cuttings plants NAME' tells the temperature that harms them, where it was measured."
     )
 
 

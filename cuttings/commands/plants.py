@@ -137,7 +137,7 @@ def _windows(page: Page, desk: Desk, catalogue: Catalogue, plant: Plant) -> None
 
 def _root_kill(plant: Plant, units: Units) -> str:
     return (
-        f"its roots die near {show_temperature(plant.root_kill_c, units)}"
+        f"its roots are harmed near {show_temperature(plant.root_kill_c, units)}"
         if plant.root_kill_c is not None
         else ""
     )

@@ -8,6 +8,7 @@ from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.hardening import earliest_start, plan
 from cuttings.rules.marks import mark_window
+from cuttings.rules.pruning import next_pruning
 from cuttings.rules.seasons import (
     frosts,
     is_hardy,
@@ -46,7 +47,8 @@ def _all(plant: Plant, climate: Climate, on: date) -> Iterator[Window]:
             yield taking
     if plant.type is PlantType.BULB or not is_hardy(plant, climate):
         yield mark_window(Purpose.LIFT, plant, on, climate)
-    for each in (next_potting(plant, climate, on), next_hardening(plant, climate, on)):
+    singly = (next_pruning, next_potting, next_hardening)
+    for each in (rule(plant, climate, on) for rule in singly):
         if each is not None:
             yield each
     planting = next_planting(plant, climate, on)

@@ -1,6 +1,6 @@
 """How long `cuttings week` takes with a thousand entries, against a Python that does nothing.
 
-Run it by hand: `python tests/bench/week.py`. Both commands are run in turn, so that whatever else the
+Run it by hand: `python -m tests.bench.week`. Both commands are run in turn, so that whatever else the
 machine does bears on both alike, and the medians are set against each other.
 """
 

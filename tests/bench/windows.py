@@ -1,6 +1,6 @@
 """What the windows of many lots cost, in a garden that goes by thirty years of daily weather.
 
-Run it by hand: `python tests/bench/windows.py`. Three things are set against each other in one run: every
+Run it by hand: `python -m tests.bench.windows`. Three things are set against each other in one run: every
 window of 2,000 lots against those of 200, and those of 200 against the time a plain `cuttings week` takes
 to import what it needs. Each is done afresh in a process of its own, so that nothing is remembered from one
 to the next.

@@ -1,0 +1,74 @@
+"""When a shrub may be cut back without costing its flowers, and when its prunings are to be had."""
+
+from datetime import date
+
+from cuttings.climate.climate import Climate
+from cuttings.plants.model import Plant
+from cuttings.rules.advice import Window
+from cuttings.rules.months import month_stretches
+from cuttings.rules.phases import dormancy
+from cuttings.rules.seasons import next_window, weeks, window
+from cuttings.rules.transplant import WOODY
+from cuttings.rules.warmth import pace_said
+
+SOURCE = "experts123.com (after extension text): Right time to prune"
+"""Spring bloomers within two weeks of flowering; summer and autumn bloomers in late winter or early spring;
+none in late summer and early autumn, when soft growth would follow,
+https://experts123.com/q/when-is-the-right-time-to-prune-spring-summer-and-fall-flowering-shrubs.html"""
+
+AFTER_BLOOM_WEEKS = (2, 6)
+"""Weeks after bloom until which cutting is best (``SOURCE``), and until which next year's buds are not yet
+made (from memory)."""
+
+BEFORE_BUDS_WEEKS = (8, 6)
+"""Weeks before the buds move when cutting of shrubs that bloom on new wood begins, and from when it is
+best, past the worst of winter; from memory."""
+
+OLD_WOOD = "It blooms on last year's wood, so it is cut after the flowers and not before."
+NEW_WOOD = (
+    "It blooms on this year's wood, so it is cut before the buds move; the prunings make hardwood cuttings."
+)
+
+
+def pruning_windows(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
+    """The windows for cutting a woody plant back that open in a year; none where nobody told on which wood
+    it blooms."""
+    if plant.bloom is None or plant.type not in WOODY or not plant.bloom.months:
+        return ()
+    if plant.bloom.wood == "old":
+        return tuple(
+            _after_bloom(plant, climate, faded)
+            for _, faded in month_stretches(plant.bloom.months, climate, year)
+        )
+    return _before_buds(plant, climate, year) if plant.bloom.wood == "new" else ()
+
+
+def next_pruning(plant: Plant, climate: Climate, on: date) -> Window | None:
+    """The window open on a day, or the next to open."""
+    return next_window(lambda year: pruning_windows(plant, climate, year), on)
+
+
+def _after_bloom(plant: Plant, climate: Climate, faded: date) -> Window:
+    best, closes = AFTER_BLOOM_WEEKS
+    return Window(
+        what=f"cut back {plant.name} after bloom",
+        opens=faded,
+        best=(faded, faded + weeks(best)),
+        closes=faded + weeks(closes),
+        why=OLD_WOOD + pace_said(climate, faded),
+        source=SOURCE,
+    )
+
+
+def _before_buds(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
+    _, moved = dormancy(climate, year if climate.southern else year - 1)
+    opens, best = (moved - weeks(before) for before in BEFORE_BUDS_WEEKS)
+    found = window(
+        f"cut back {plant.name} before the buds move",
+        opens,
+        (best, moved - weeks(1)),
+        moved,
+        why=NEW_WOOD + pace_said(climate, moved),
+        source=SOURCE,
+    )
+    return () if found is None else (found,)
