@@ -27,6 +27,9 @@ _MIDPOINTS = 24
 """Points of half a day at which a day with a spread is summed. A sum round a smooth whole turn closes in
 fast: more points change nothing a gardener could see (tested)."""
 
+_LEAST_SPREAD_C = 0.01
+"""A spread below this is none: no thermometer tells it, and a division by it may overflow."""
+
 
 def degree_days_average(tmin: float, tmax: float, base: float) -> float:
     """Degree days of one day by the average: the mean of lowest and highest less the base, at least 0.
@@ -143,7 +146,7 @@ def _expected_above(over: float, half: float, spread: float) -> float:
 
     Hour by hour the temperature then follows the same normal law about the sine; the day is their mean.
     """
-    if spread == 0.0:
+    if spread < _LEAST_SPREAD_C:
         return _sine_above(over - half, over + half, 0.0)
     hours = (over + half * math.cos(math.pi * (k + 0.5) / _MIDPOINTS) for k in range(_MIDPOINTS))
     return math.fsum(_normal_above(hour / spread) for hour in hours) * spread / _MIDPOINTS

@@ -4,7 +4,7 @@ import math
 from statistics import NormalDist, fmean
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from cuttings.climate.heat import (
@@ -67,7 +67,7 @@ def test_the_ways_agree_where_the_whole_day_lies_above_the_base_or_below(
     tmin, tmax = pair
     above = (base + tmin + 40.0, base + tmax + 40.0)
     assert degree_days_sine(*above, base) == pytest.approx(degree_days_average(*above, base))
-    below = (base + tmin - 50.0, base + tmax - 50.0)
+    below = (base + tmin - 51.0, base + tmax - 51.0)
     assert degree_days_sine(*below, base) == degree_days_average(*below, base) == 0.0
 
 
@@ -136,13 +136,20 @@ def test_a_normal_year_without_spread_is_the_sum_of_its_sines() -> None:
     )
 
 
-@given(st.floats(-10.0, 30.0), st.floats(0.0, 20.0), st.floats(0.0, 6.0), st.floats(0.0, 6.0))
+@settings(max_examples=40, deadline=None)  # each example sums two whole years
+@example(mean=10.0, swing=1.0, one=1.0, other=5e-324)
+@given(
+    mean=st.floats(-10.0, 30.0),
+    swing=st.floats(0.0, 20.0),
+    one=st.floats(0.0, 6.0),
+    other=st.floats(0.0, 6.0),
+)
 def test_more_spread_never_brings_fewer_degree_days(
     mean: float, swing: float, one: float, other: float
 ) -> None:
-    """A sum round the day is good to some thousandth where the spread is a small part of the swing."""
+    """Where the spread is a small part of the swing, the sum round the day is good to a hundredth."""
     less, more = sorted((one, other))
-    assert one_day(mean, swing, BASE_C, less) <= one_day(mean, swing, BASE_C, more) + 0.02
+    assert one_day(mean, swing, BASE_C, less) <= one_day(mean, swing, BASE_C, more) + 0.01
 
 
 @pytest.mark.parametrize("mean", [-5.0, 2.0, 8.0, 10.0, 14.0, 25.0])
@@ -151,7 +158,7 @@ def test_more_spread_never_brings_fewer_degree_days(
 def test_a_day_with_a_spread_brings_the_mean_of_all_the_days_it_may_be(
     mean: float, spread: float, swing: float
 ) -> None:
-    """Against the mean of 20,000 days set evenly through the normal law; that is good to a few thousandths."""
+    """Against the mean of 20,000 days set evenly through the normal law, good to a few thousandths."""
     law, days = NormalDist(mean, spread), 20_000
     drawn = (law.inv_cdf((k + 0.5) / days) for k in range(days))
     expected = fmean(degree_days_sine(each - swing / 2, each + swing / 2, BASE_C) for each in drawn)

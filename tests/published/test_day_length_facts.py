@@ -47,9 +47,10 @@ def test_the_zenith_of_sunrise() -> None:
 def test_the_day_of_a_precise_solar_position(lat: int) -> None:
     """pvlib: solarposition.sun_rise_set_transit_spa (Reda and Andreas, NREL, the same zenith of 90.833°).
 
-    Two minutes: the declination is held for the day here, and followed to sunrise and to sunset there. Where the
-    sun crosses the horizon at a slant, as at 65°, a hundredth of a degree is worth a tenth of a minute or more.
-    The largest difference found was 0.4 minutes.
+    Two minutes: the declination is a shorter series here, good to a hundredth of a degree, and held for the
+    day, while there it is followed to sunrise and to sunset. Where the sun crosses the horizon at a slant, as
+    in the summers of 60 and 65°, such a hundredth may be worth the better part of a minute. The largest
+    difference on any day of the year was 0.4 minutes.
     """
     days = pd.date_range("2026-01-05", "2026-12-31", freq="10D", tz="UTC")
     times = solarposition.sun_rise_set_transit_spa(days, lat, 0.0)

@@ -74,7 +74,7 @@ def test_the_mean_is_the_same_at_every_depth() -> None:
 
 @pytest.mark.parametrize("air", [5.0, 8.0, 12.0, 16.0, 20.0])
 def test_the_mean_of_the_soil_follows_the_measured_line(air: float) -> None:
-    """D'Avello, Bathgate, Thompson: Modeling the thermic soil temperature regime boundary of the eastern United
-    States, Soil Science Society of America Journal, 2021, https://doi.org/10.1002/saj2.20320
+    """D'Avello, Bathgate, Thompson: Modeling the thermic soil temperature regime boundary of the eastern
+    United States, Soil Science Society of America Journal, 2021, https://doi.org/10.1002/saj2.20320
     (soil = 2.49 + 0.91 × air)"""
     assert air + warmer_than_air_c(air) == pytest.approx(2.49 + 0.91 * air)
