@@ -37,6 +37,7 @@ from cuttings.rules.hardening import (
     schedule,
     steps_done,
 )
+from cuttings.rules.transplant import next_planting
 from cuttings.show.page import Page
 from cuttings.units import parse_temperature, show_temperature
 from cuttings.words import Stage
@@ -173,6 +174,10 @@ def _do(
     desk.recorded(sentence, entry, next_page(desk, after), **lot_document(after))
 
 
+MOST_WAIT_DAYS = 28
+"""Days for which a hardened plant may wait outside to be planted; from memory."""
+
+
 def _start(desk: Desk, interview: Interview, known: Known) -> Written:
     lot = known.lot
     count = _count(interview, lot, (Stage.POTTED,), "How many begin?")
@@ -185,7 +190,19 @@ def _start(desk: Desk, interview: Interview, known: Known) -> Written:
             f"the {lot.at(Stage.HARDENING)} that are being hardened off begin again with them; "
             f"'cuttings split {lot.code}' keeps some apart."
         )
+    _warn_if_untimely(desk, known)
     return desk.write(e.Harden, lot=lot.code, step="start", moves=moves)
+
+
+def _warn_if_untimely(desk: Desk, known: Known) -> None:
+    """Say so if it would be hardened off long before it may be planted: it would have to come in again."""
+    ready = desk.on + timedelta(days=len(_plan(known).days))
+    planting = next_planting(known.plant, known.climate, ready)
+    if planting is not None and planting.opens - ready > timedelta(days=MOST_WAIT_DAYS):
+        desk.warn(
+            f"it would be ready on {spoken(ready, desk.on)}, and the next good time to plant it opens about "
+            f"{spoken(planting.opens, desk.on)}; until then it would have to come in again."
+        )
 
 
 def _day(desk: Desk, known: Known, step: str, reason: str | None, low_c: float | None) -> Written:

@@ -235,3 +235,15 @@ def test_at_a_terminal_a_day_that_ends_indoors_takes_no_more_than_one_choice(
         terminal.choose("What is to be written down?", "a day of it is done")
         assert terminal.finish() == 0
         assert "day 3 of 14 done" in terminal.flowing()
+
+
+def test_hardening_off_that_ends_long_before_planting_is_warned_of(ledger: Path) -> None:
+    result = cuttings("harden", soft_rosemary(ledger), "--start", "--on", "2025-10-01", ledger=ledger)
+    assert result.code == 0
+    assert "it would have to come in again" in result.err
+    assert "next good time to plant it opens about 2" in result.err
+
+
+def test_hardening_off_in_time_is_not(ledger: Path) -> None:
+    result = cuttings("harden", soft_rosemary(ledger), "--start", "--on", day(0), ledger=ledger)
+    assert "come in again" not in result.err
