@@ -97,9 +97,12 @@ def _rows(text: str) -> list[list[str]]:
     if separator != ",":
         lines = [line.replace(",", ".") for line in lines]
     try:
-        return [row for row in csv.reader(lines[start:], delimiter=separator) if any(row)]
+        rows = [row for row in csv.reader(lines[start:], delimiter=separator) if any(row)]
     except csv.Error as error:
         raise ValueError(f"The file cannot be read as rows ({error}). {WHAT_IS_READ}") from None
+    if not rows:
+        raise ValueError(f"The file is empty. {WHAT_IS_READ}")
+    return rows
 
 
 def _turned(rows: Sequence[Sequence[str]]) -> list[Column]:

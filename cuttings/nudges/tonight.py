@@ -17,8 +17,9 @@ from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Caution
 from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Advice
-from cuttings.rules.cold import WATER_FIRST, Seat, Shelter, Standing, Verdict, hardened, judge
+from cuttings.rules.cold import WATER_FIRST, Seat, Shelter, Standing, Verdict, judge
 from cuttings.rules.hardening import plan
+from cuttings.rules.hardiness import hardened
 from cuttings.rules.seasons import weeks
 from cuttings.words import LIVING, Cover, Method, Stage, Units, Wood
 

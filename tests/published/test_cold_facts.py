@@ -16,19 +16,21 @@ from cuttings.rules.cold import (
     CLOSE_FRAME,
     CLOTH_C,
     FRAME_C,
-    HARM_TO_DEATH_C,
     MIX_HOLDS_C,
-    SOFT_SHOOTS,
-    TENDER_SHOOTS,
-    WINTER_ROOTS,
     WRAPPED_C,
-    Limits,
     Seat,
     Shelter,
     Standing,
-    hardened,
     judge,
     remedies,
+)
+from cuttings.rules.hardiness import (
+    HARM_TO_DEATH_C,
+    SOFT_SHOOTS,
+    TENDER_SHOOTS,
+    WINTER_ROOTS,
+    Limits,
+    hardened,
     root_limits,
 )
 from cuttings.units import celsius_to_fahrenheit, fahrenheit_to_celsius

@@ -23,11 +23,9 @@ from cuttings.rules.cold import (
     Shelter,
     Standing,
     Verdict,
-    hardened,
     judge,
-    root_limits,
-    shoot_limits,
 )
+from cuttings.rules.hardiness import hardened, root_limits, shoot_limits
 from cuttings.units import fahrenheit_to_celsius
 from cuttings.words import PlantType, Units
 from tests.rules.gardens import BOX, COLD, CURRANT, DAHLIA, PLANTS, ROSEMARY, SOUTHERN, climates, days
