@@ -24,11 +24,11 @@ Mask = NDArray[np.bool_]
 COLDEST: Final = -892
 HOTTEST: Final = 567
 """The world's records in tenths of °C: Vostok 1983 and Death Valley 1913 (World Meteorological Organization:
-World Weather and Climate Extremes Archive)."""
+World Weather and Climate Extremes Archive; the figures are from memory)."""
 
 WETTEST: Final = 18_250
 """The world's record of rain in a day in tenths of mm: 1,825 mm on Réunion in 1966 (World Meteorological
-Organization: World Weather and Climate Extremes Archive)."""
+Organization: World Weather and Climate Extremes Archive; the figures are from memory)."""
 
 OUTLIER_SPREADS: Final = 6
 """Standard deviations from the middle of its fifteen days from which a reading is an outlier (the weather
