@@ -46,14 +46,23 @@ WANDERS_DAYS = 80.0
 class Pace:
     """How far this year's spring is ahead of the normal one, in degree days above 5 °C; behind, if negative.
 
-    ``days`` is what that was on the day it was seen, and ``said`` the sentence that is shown wherever a
-    date was moved by it.
+    ``days`` is what that comes to now, ``since`` the day from which dates are moved by it, and ``said`` the
+    sentence that is shown wherever one was. ``workable`` is the day on which the keeper found that the soil
+    can be dug, and ``blooms`` the first flowers seen, by botanical name: what was seen is not reckoned
+    again.
     """
 
     year: int
     ahead: float
     days: int
+    since: date
     said: str
+    workable: date | None = None
+    blooms: tuple[tuple[str, date], ...] = ()
+
+    def first_bloom(self, plant: str, year: int) -> date | None:
+        """The first flower of a plant that was seen in a year's spring."""
+        return dict(self.blooms).get(plant) if year == self.year else None
 
 
 @frozen(cache_hash=True)

@@ -91,34 +91,58 @@ class Law:
     """A normal law over the years that have such a freeze.
 
     ``mean`` and ``sd`` are days, ``share`` is that of the years that have one (0 to 1), ``years`` how many
-    years were looked at; none where the law is only estimated.
+    years were looked at; none where the law is only estimated. Where dates that were typed lie further off on
+    one side of the middle than on the other, ``sd_early`` is the spread of the early side, and ``mean`` the
+    even-odds date.
     """
 
     mean: float
     sd: float
     share: float = 1.0
     years: int = 0
+    sd_early: float | None = None
 
     def below(self, value: float) -> float:
         """The chance of such a freeze on or before a day."""
-        return self.share * share_below(value, self.mean, self.sd)
+        return self.share * share_below(value, self.mean, self._spread(value < self.mean))
 
     def above(self, value: float) -> float:
         """The chance of such a freeze after a day."""
-        return self.share * (1.0 - share_below(value, self.mean, self.sd))
+        return self.share - self.below(value)
 
     def first_reached(self, chance: float) -> float | None:
         """The day by which such a freeze has come with that chance."""
-        return None if chance >= self.share else self.mean + quantile(chance / self.share) * self.sd
+        if chance >= self.share:
+            return None
+        z = quantile(chance / self.share)
+        return self.mean + z * self._spread(z < 0)
 
     def last_left(self, chance: float) -> float | None:
         """The day after which such a freeze still comes with that chance."""
-        return None if chance >= self.share else self.mean - quantile(chance / self.share) * self.sd
+        if chance >= self.share:
+            return None
+        z = -quantile(chance / self.share)
+        return self.mean + z * self._spread(z < 0)
+
+    def _spread(self, early: bool) -> float:
+        return self.sd if self.sd_early is None or not early else self.sd_early
 
     def nearest(self, on: date) -> float:
         """A date as the day of the year that lies nearest to this law's mean."""
         day = float(on.timetuple().tm_yday)
         return day + 365.25 * round((self.mean - day) / 365.25)
+
+
+ROUNDED_SKEW_DAYS = 3
+"""Three dates are taken to be even about the middle one if they differ from it by no more than rounding
+makes, twice over and a day."""
+
+
+def unwrapped(odds: tuple[MonthDay, ...]) -> list[int]:
+    """The dates as days of a common year, those beyond New Year brought next to the middle one."""
+    days = [day_of_year(each) for each in odds]
+    middle = days[len(days) // 2]
+    return [day + 365 * round((middle - day) / 365) for day in days]
 
 
 @frozen(cache_hash=True)
@@ -231,28 +255,59 @@ def frost_dates(
 ) -> FrostDates | None:
     """Freeze dates from averages, or from the dates with odds of 10, 50 and 90 % where they are given.
 
-    What was typed is taken for 32 °F; the other thresholds follow by ``OFFSETS_DAYS``.
+    What was typed is taken for 32 °F; the other thresholds follow by ``OFFSETS_DAYS``. Where only spring or
+    only autumn was typed, the other lies as far on the other side of midsummer as it does in an ordinary
+    garden, with more doubt.
 
     Args:
         coldest_c: mean annual extreme minimum, °C, from which the share of years that reach the deeper
             thresholds is estimated; without it every year is taken to.
 
     Returns:
-        ``None`` where spring's or autumn's dates are not known at all.
+        ``None`` where neither spring's nor autumn's dates are known.
     """
-    spring = _law(last, last_odds, later_first=True)
-    autumn = _law(first, first_odds, later_first=False)
+    told_spring = _law(last, last_odds, later_first=True)
+    told_autumn = _law(first, first_odds, later_first=False)
+    spring, autumn = told_spring or _mirrored(told_autumn), told_autumn or _mirrored(told_spring)
     if spring is None or autumn is None:
         return None
     both = last_odds is not None and first_odds is not None
-    stated = (
-        "your 10, 50 and 90 % frost dates"
-        if both
-        else f"your average frost dates, with a general spread of {GENERAL_SPREAD_DAYS:.0f} days either way"
-    )
     basis = Basis.TABLE if both else Basis.AVERAGE
     levels = (_offset(threshold, spring, autumn, basis, coldest_c) for threshold in THRESHOLDS_F)
-    return FrostDates(tuple(levels), stated)
+    return FrostDates(tuple(levels), _stated((last, last_odds), (first, first_odds)))
+
+
+Told = tuple[MonthDay | None, tuple[MonthDay, ...] | None]
+"""What was typed of one end of the season: the average, and the three dates with odds."""
+
+
+def _stated(last: Told, first: Told) -> str:
+    if last[1] and first[1]:
+        return "your 10, 50 and 90 % frost dates"
+    spread = f", with a general spread of {GENERAL_SPREAD_DAYS:.0f} days either way"
+    if last[0] and first[0] and not last[1] and not first[1]:
+        return f"your average frost dates{spread}"
+    return f"{_end_stated('last', last)} and {_end_stated('first', first)}"
+
+
+def _end_stated(which: str, told: Told) -> str:
+    average, odds = told
+    if odds:
+        return f"your 10, 50 and 90 % dates of the {which} frost"
+    return f"your average {which} frost" if average else f"a {which} frost reckoned from the other"
+
+
+SEASON_MIDDLE_TWICE = 406.0
+"""Last and first frost of an ordinary garden added up, as days of the year (10 May and 3 October), which is
+the same in both hemispheres; from memory."""
+
+MIRRORED_SPREAD_DAYS = 20.0
+"""Standard deviation of a frost date that is only reckoned from the other; from memory."""
+
+
+def _mirrored(other: Law | None) -> Law | None:
+    """The other end of the season, as far from midsummer."""
+    return None if other is None else Law(SEASON_MIDDLE_TWICE - other.mean, MIRRORED_SPREAD_DAYS)
 
 
 def _offset(threshold_f: int, spring: Law, autumn: Law, basis: Basis, coldest_c: float | None) -> Freezes:
@@ -260,8 +315,8 @@ def _offset(threshold_f: int, spring: Law, autumn: Law, basis: Basis, coldest_c:
     share = 1.0
     if coldest_c is not None and threshold_f < FROST_F:
         share = share_below((threshold_f - 32) / 1.8, coldest_c, WINTER_SPREAD_C)
-    last = Law(spring.mean + before, spring.sd, share)
-    first = Law(autumn.mean + after, autumn.sd, share)
+    last = Law(spring.mean + before, spring.sd, share, sd_early=spring.sd_early)
+    first = Law(autumn.mean + after, autumn.sd, share, sd_early=autumn.sd_early)
     length = Law((first.mean - last.mean) % 365.25, math.hypot(last.sd, first.sd), share)
     return Freezes(threshold_f, last, first, length, basis if threshold_f == FROST_F else Basis.OFFSET)
 
@@ -269,9 +324,10 @@ def _offset(threshold_f: int, spring: Law, autumn: Law, basis: Basis, coldest_c:
 def _law(average: MonthDay | None, odds: tuple[MonthDay, ...] | None, *, later_first: bool) -> Law | None:
     """The law of 32 °F, in days: from three quantiles if given, else from the average."""
     if odds is not None:
-        days = [day_of_year(each) for each in odds]
-        spread = (days[0] - days[2]) if later_first else (days[2] - days[0])
-        return Law((days[1] + (days[0] + days[2]) / 2) / 2, spread / (2 * Z90))
+        late, middle, early = unwrapped(odds) if later_first else reversed(unwrapped(odds))
+        if abs(late + early - 2 * middle) > ROUNDED_SKEW_DAYS:
+            return Law(middle, max(late - middle, 1) / Z90, sd_early=max(middle - early, 1) / Z90)
+        return Law((middle + (late + early) / 2) / 2, (late - early) / (2 * Z90))
     if average is not None:
         return Law(float(day_of_year(average)), GENERAL_SPREAD_DAYS)
     return None

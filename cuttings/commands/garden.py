@@ -9,10 +9,11 @@ import click
 from attrs import asdict
 
 from cuttings.ask import Interview, Question
+from cuttings.climate.frost import unwrapped
 from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words
-from cuttings.dates import MonthDay, day_of_year, parse_month_day
+from cuttings.dates import MonthDay, parse_month_day
 from cuttings.ledger import entries as e
 from cuttings.ledger.places import Garden
 from cuttings.show.page import Page
@@ -42,9 +43,9 @@ def _odds(*, spring: bool) -> Callable[[str], MonthDays]:
         parts = [parse_month_day(part) for part in text.split(",")]
         if len(parts) != 3:
             raise ValueError("Give the three dates with odds of 10, 50 and 90 %, such as 05-28,05-15,05-02.")
-        days = [day_of_year(part) for part in parts]
-        late_first = days[0] >= days[1] >= days[2]
-        if (late_first if spring else days[0] <= days[1] <= days[2]) and days[0] != days[2]:
+        days = unwrapped((parts[0], parts[1], parts[2]))
+        in_order = days[0] >= days[1] >= days[2] if spring else days[0] <= days[1] <= days[2]
+        if in_order and days[0] != days[2]:
             return parts[0], parts[1], parts[2]
         order = "from the latest to the earliest" if spring else "from the earliest to the latest"
         meaning = "a frost still to come" if spring else "a frost already past"

@@ -13,7 +13,7 @@ from cuttings.rules.seasons import (
     Stretch,
     chance_of_frozen_ground,
     chance_of_later_freeze,
-    frozen_ground,
+    frosts,
     next_window,
     weeks,
 )
@@ -94,13 +94,13 @@ def _unfrozen(stretch: Stretch, climate: Climate) -> tuple[Stretch, ...]:
 
 
 def _closed_ground(climate: Climate, year: int) -> Stretch | None:
-    """The last day for an autumn division and the first day of thawed ground, between which nothing is done;
-    ``None`` where the ground does not freeze."""
-    frozen = frozen_ground(climate, year)
-    if frozen is None:
+    """The last day for an autumn division and the first day of ground that can be dug, between which
+    nothing is done; ``None`` where the ground does not freeze."""
+    autumn = frosts(climate, year)
+    if not autumn.freezes:
         return None
-    last = frozen[0] - weeks(LAST_BEFORE_FREEZE_WEEKS)
-    return last, max(last, frozen[1])
+    last = autumn.freeze - weeks(LAST_BEFORE_FREEZE_WEEKS)
+    return last, max(last, frosts(climate, year if climate.southern else year + 1).workable)
 
 
 def _without(part: Stretch, last: date, thaw: date) -> list[Stretch]:

@@ -12,42 +12,26 @@ from attrs import frozen
 from cuttings.climate.climate import Climate, Pace
 from cuttings.dates import spoken
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Plant
-from cuttings.rules.months import month_stretches
+from cuttings.rules.bloom import first_bloom
 from cuttings.rules.seasons import frosts
-from cuttings.rules.warmth import bloom_warmth, degree_days_between, since_midwinter
+from cuttings.rules.warmth import degree_days_between, since_midwinter
 from cuttings.words import Sign
 
 SNOW_GONE_AIR_C = 3.0
 """Mean air temperature at which the last snow of a winter is usually gone; from memory."""
-
-OHIO = "Ohio State University Extension: Secrest Arboretum: Just Before Spring, 2020"
-"""First bloom (one flower in twenty open) in degree days above 50 °F from 1 January,
-https://bygl.osu.edu/node/1452."""
-
-CLARK = "Ohio State University Extension Clark County: Plant Development and Growing Degree Days"
-LILAC = "Growing degree day maps (figures of UMass, UW and Penn State, by way of a garden column)"
-SERVICEBERRY = "Growing Degree Days explained (UMass figures, by way of a garden column)"
-
-FIRST_BLOOM_F: dict[str, tuple[float, str]] = {
-    "Cornus mas": (40.0, OHIO),
-    "Acer rubrum": (44.0, OHIO),
-    "Forsythia": (86.0, OHIO),
-    "Amelanchier": (75.0, SERVICEBERRY),
-    "Pyrus calleryana": (142.0, CLARK),
-    "Syringa vulgaris": (238.0, LILAC),
-}
-"""Degree days (°F) above 50 °F from 1 January to first bloom, by plant or genus. Two Ohio pages differ by
-five on border forsythia, and years differ from one another by about 15 %."""
-
-INTO_THE_MONTH_DAYS = 10
-"""Where only months of bloom are known, the first flower is looked for so long after they begin; from
-memory."""
 
 OWN_YEARS = 2
 """Earlier years of one's own from which a date is believed before any published figure; from memory."""
 
 WEIGHTS = {"own": 1.0, "published": 1.0, "rough": 0.3}
 """How much a sign counts beside others of the same spring: a month of bloom tells little; from memory."""
+
+OLDER_SIGN = 0.5
+"""How much each sign counts against the next one that was seen: the newest knows most; from memory."""
+
+FURTHEST_LEAD_DAYS = 30
+"""Days by which a spring is early or late at the most; a sign further off is more likely a slip of the
+date, or a plant in a warm corner; from memory."""
 
 ON_TIME_DAYS = 2
 """A season no further off than this is on time; from memory."""
@@ -104,39 +88,18 @@ def expectation(seen: Seen, climate: Climate, earlier: Sequence[Seen] = ()) -> E
         return (
             rises and Expectation(plain.spring_day(year, rises), WEIGHTS["rough"], why, FROM_MEMORY)
         ) or None
-    return _bloom(seen.plant, plain, year) if seen.plant is not None else None
-
-
-def _bloom(plant: Plant, climate: Climate, year: int) -> Expectation | None:
-    figure = FIRST_BLOOM_F.get(plant.name) or FIRST_BLOOM_F.get(plant.genus)
-    if figure is not None:
-        wanted, source = figure
-        day = _bloom_day(climate, year, wanted / 1.8)
-        why = f"at {wanted:.0f} degree days above 50 °F since New Year"
-        return None if day is None else Expectation(day, WEIGHTS["published"], why, source)
-    if plant.bloom is None or not plant.bloom.months:
+    bloom = first_bloom(seen.plant, plain, year) if seen.plant is not None else None
+    if bloom is None:
         return None
-    opens = month_stretches(plant.bloom.months, climate, year)[0][0]
-    on = opens + timedelta(days=INTO_THE_MONTH_DAYS)
-    return Expectation(
-        on, WEIGHTS["rough"], "early in its months of bloom, roughly", plant.source_of("bloom")
-    )
-
-
-def _bloom_day(climate: Climate, year: int, degree_days_c: float) -> date | None:
-    """The day by which so many degree days above 10 °C are to be expected since New Year (1 July in the
-    south)."""
-    sums = bloom_warmth(climate)
-    day = next((number for number, total in enumerate(sums) if total >= degree_days_c), None)
-    begins = date(year, 7, 1) if climate.southern else date(year, 1, 1)
-    return None if day is None else begins + timedelta(days=max(day, 1) - 1)
+    weight = WEIGHTS["published" if bloom.published else "rough"]
+    return Expectation(bloom.on, weight, bloom.why, bloom.source)
 
 
 def pace_of(seen: Sequence[Seen], climate: Climate, today: date) -> Pace | None:
     """The pace of the spring that a day belongs to, from everything seen until then; ``None`` if nothing
     tells.
 
-    Signs of one spring are averaged in degree days, each by what it is worth.
+    Signs of one spring are averaged in degree days, each by what it is worth, the newest most.
     """
     plain = Climate(climate.lat, climate.frost, climate.zone, climate.normals)
     year, _ = since_midwinter(plain, today)
@@ -148,20 +111,48 @@ def pace_of(seen: Sequence[Seen], climate: Climate, today: date) -> Pace | None:
                 told.append((each, expected))
     if not told:
         return None
-    weight = sum(expected.weight for _, expected in told)
-    ahead = (
-        sum(expected.weight * degree_days_between(plain, each.on, expected.on) for each, expected in told)
-        / weight
+    newness = [OLDER_SIGN**back for back in range(len(told))][::-1]
+    weights = [expected.weight * new for new, (_, expected) in zip(newness, told, strict=True)]
+    leads = [lead(each, expected) for each, expected in told]
+    ahead = sum(
+        weight * degree_days_between(plain, expected.on - timedelta(days=days), expected.on)
+        for weight, (_, expected), days in zip(weights, told, leads, strict=True)
     )
-    days = round(sum(expected.weight * (expected.on - each.on).days for each, expected in told) / weight)
-    return Pace(year, ahead, days, _said(told, days))
+    days = round(sum(weight * each for weight, each in zip(weights, leads, strict=True)) / sum(weights))
+    newest, expected = told[-1]
+    dug = [each.on for each, _ in told if each.sign is Sign.SOIL_WORKABLE]
+    return Pace(
+        year,
+        ahead / sum(weights),
+        days,
+        min(newest.on, expected.on),
+        _said(told, leads, days),
+        workable=dug[0] if dug else None,
+        blooms=tuple((each.plant.name, each.on) for each, _ in told if each.plant is not None),
+    )
 
 
-def _said(told: Sequence[tuple[Seen, Expectation]], days: int) -> str:
-    seen, expected = told[-1]
-    usual = f"usual about {spoken(expected.on, seen.on)}"
-    signs = f"{seen.words} was seen on {spoken(seen.on, seen.on)} and is {usual}"
+def lead(seen: Seen, expected: Expectation) -> int:
+    """Days by which a sign was early; a sign further off than spring ever is counts for no more than that."""
+    return min(max((expected.on - seen.on).days, -FURTHEST_LEAD_DAYS), FURTHEST_LEAD_DAYS)
+
+
+def _said(told: Sequence[tuple[Seen, Expectation]], leads: Sequence[int], days: int) -> str:
+    if len(told) == 1:
+        seen, expected = told[0]
+        usual = f"usual about {spoken(expected.on, seen.on)}"
+        signs = f"{seen.words} was seen on {spoken(seen.on, seen.on)} and is {usual}"
+    else:
+        each_off = (f"{seen.words} {_days_off(early)}" for (seen, _), early in zip(told, leads, strict=True))
+        signs = "; ".join(each_off)
     if abs(days) <= ON_TIME_DAYS:
         return f"The season is on time ({signs})."
     side = "ahead" if days > 0 else "behind"
     return f"The season is about {abs(days)} days {side} ({signs}), so what growth brings is moved with it."
+
+
+def _days_off(early: int) -> str:
+    if early == 0:
+        return "on its day"
+    number = "a day" if abs(early) == 1 else f"{abs(early)} days"
+    return f"{number} {'early' if early > 0 else 'late'}"

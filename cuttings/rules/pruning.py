@@ -5,9 +5,9 @@ from datetime import date
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
-from cuttings.rules.months import month_stretches
+from cuttings.rules.bloom import bloom_stretches
 from cuttings.rules.phases import dormancy
-from cuttings.rules.seasons import next_window, weeks, window
+from cuttings.rules.seasons import DEEP_FREEZE_F, chance_of_later_freeze, frosts, next_window, weeks, window
 from cuttings.rules.transplant import WOODY
 from cuttings.rules.warmth import pace_said
 
@@ -24,6 +24,17 @@ BEFORE_BUDS_WEEKS = (8, 6)
 """Weeks before the buds move when cutting of shrubs that bloom on new wood begins, and from when it is
 best, past the worst of winter; from memory."""
 
+RIPENS_WEEKS = 8
+"""Weeks before the first frost after which nothing is cut back, for soft growth would follow and freeze; from
+memory."""
+
+NO_HARM = 0.0
+"""Cold does not spoil a cut made in summer."""
+
+BLOOMS_TOO_LATE = (
+    "It blooms on last year's wood and too late in the summer to be cut after it: take the spent heads and "
+    "dead wood only, before the buds move."
+)
 OLD_WOOD = "It blooms on last year's wood, so it is cut after the flowers and not before."
 NEW_WOOD = (
     "It blooms on this year's wood, so it is cut before the buds move; the prunings make hardwood cuttings."
@@ -31,16 +42,21 @@ NEW_WOOD = (
 
 
 def pruning_windows(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
-    """The windows for cutting a woody plant back that open in a year; none where nobody told on which wood
-    it blooms."""
+    """The windows for cutting a woody plant back that open in a year; none where nobody told on which wood it
+    blooms.
+
+    What blooms on old wood is cut after the flowers, if there is summer left for the growth that follows.
+    """
     if plant.bloom is None or plant.type not in WOODY or not plant.bloom.months:
         return ()
-    if plant.bloom.wood == "old":
-        return tuple(
-            _after_bloom(plant, climate, faded)
-            for _, faded in month_stretches(plant.bloom.months, climate, year)
-        )
-    return _before_buds(plant, climate, year) if plant.bloom.wood == "new" else ()
+    if plant.bloom.wood == "new":
+        return _before_buds(plant, climate, year, NEW_WOOD)
+    if plant.bloom.wood != "old":
+        return ()
+    flowering = bloom_stretches(plant, climate, year)
+    found = [_after_bloom(plant, climate, faded) for _, faded in flowering]
+    kept = tuple(each for each in found if each is not None)
+    return kept or _before_buds(plant, climate, year, BLOOMS_TOO_LATE)
 
 
 def next_pruning(plant: Plant, climate: Climate, on: date) -> Window | None:
@@ -48,19 +64,23 @@ def next_pruning(plant: Plant, climate: Climate, on: date) -> Window | None:
     return next_window(lambda year: pruning_windows(plant, climate, year), on)
 
 
-def _after_bloom(plant: Plant, climate: Climate, faded: date) -> Window:
+def _after_bloom(plant: Plant, climate: Climate, faded: date) -> Window | None:
     best, closes = AFTER_BLOOM_WEEKS
-    return Window(
-        what=f"cut back {plant.name} after bloom",
-        opens=faded,
-        best=(faded, faded + weeks(best)),
-        closes=faded + weeks(closes),
+    years = (faded.year - 1, faded.year, faded.year + 1)
+    first_frosts = (frosts(climate, year).first_autumn for year in years)
+    autumn = min((each for each in first_frosts if each >= faded), default=faded)
+    return window(
+        f"cut back {plant.name} after bloom",
+        faded,
+        (faded, faded + weeks(best)),
+        min(faded + weeks(closes), autumn - weeks(RIPENS_WEEKS)),
         why=OLD_WOOD + pace_said(climate, faded),
         source=SOURCE,
+        odds=NO_HARM,
     )
 
 
-def _before_buds(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
+def _before_buds(plant: Plant, climate: Climate, year: int, why: str) -> tuple[Window, ...]:
     _, moved = dormancy(climate, year if climate.southern else year - 1)
     opens, best = (moved - weeks(before) for before in BEFORE_BUDS_WEEKS)
     found = window(
@@ -68,7 +88,8 @@ def _before_buds(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...
         opens,
         (best, moved - weeks(1)),
         moved,
-        why=NEW_WOOD + pace_said(climate, moved),
+        why=why + pace_said(climate, moved),
         source=SOURCE,
+        odds=chance_of_later_freeze(climate, best, DEEP_FREEZE_F),
     )
     return () if found is None else (found,)

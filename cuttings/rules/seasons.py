@@ -41,6 +41,13 @@ DEEP_FREEZE_F = 16
 """A freeze that harms even hardy plants newly moved, in bud and with few roots; from memory. (24 °F is
 severe for plants in full growth in the freeze classes of the National Weather Service.)"""
 
+GROUND_FREEZE_WEEKS = 8
+"""Weeks from the even-odds first frost by which the ground is taken to freeze at the latest, where it does;
+from memory. The surface freezes before the roots' depth does, and a round of the year guessed from frost
+dates may be late: an Iowa garden's autumn divisions are mulched in mid to late November (Iowa State
+University Extension: Which perennials can be divided in late summer?), seven weeks after its first
+frost."""
+
 LEAF_FALL_WEEKS = 2
 """Weeks from the even-odds date of a hard freeze to bare wood; from memory."""
 
@@ -77,16 +84,17 @@ class Frosts:
     """The dates that bound one year's spring and autumn.
 
     ``last_spring`` and ``first_autumn`` are the even-odds dates; after ``safe_spring`` frost still comes
-    with no more than the chance the keeper accepts. ``workable`` is the day the ground can be dug in
-    spring, ``freeze`` the day it freezes at root depth. Where it does not freeze (``freezes`` is false)
-    that is midwinter, and where frost comes in fewer than half of the years (``frostless``) midwinter
-    bounds the year on both sides.
+    with no more than the chance the keeper accepts. ``thaw`` is the day the ground has thawed at root depth
+    in spring, ``workable`` that on which it can be dug, ``freeze`` the day it freezes. Where it does not
+    freeze (``freezes`` is false) that is midwinter, and where frost comes in fewer than half of the years
+    (``frostless``) midwinter bounds the year on both sides.
     """
 
     last_spring: date
     safe_spring: date
     first_autumn: date
     hard_freeze: date
+    thaw: date
     workable: date
     freeze: date
     freezes: bool
@@ -114,17 +122,29 @@ def frosts(climate: Climate, year: int) -> Frosts:
         warms = climate.spring_day(year, rises)
     falls = climate.soil.falls_through(0.0)
     freeze = climate.autumn_day(year, climate.soil.trough_day if falls is None else falls)
+    if falls is not None:
+        freeze = min(freeze, autumn + weeks(GROUND_FREEZE_WEEKS))
+    thaws = climate.soil.rises_through(0.0)
     return Frosts(
         last_spring=spring,
         safe_spring=safe,
         first_autumn=autumn,
         hard_freeze=max(hard, autumn),
-        workable=paced(climate, min(warms, spring) if not frostless else warms),
+        thaw=midwinter if thaws is None else min(climate.spring_day(year, thaws), warms),
+        workable=_workable(climate, year, warms if frostless else min(warms, spring)),
         freeze=max(freeze, autumn),
         freezes=falls is not None,
         frostless=frostless,
         known=climate.frost is not None,
     )
+
+
+def _workable(climate: Climate, year: int, usual: date) -> date:
+    """The day the ground can be dug: as the keeper found it, or the usual one at the season's pace."""
+    pace = climate.pace
+    if pace is not None and pace.year == year and pace.workable is not None:
+        return pace.workable
+    return paced(climate, usual)
 
 
 def _frost_days(climate: Climate, year: int) -> tuple[date, date, date, date] | None:
@@ -167,7 +187,7 @@ def frozen_ground(climate: Climate, year: int) -> Stretch | None:
     autumn = frosts(climate, year)
     if not autumn.freezes:
         return None
-    thaw = frosts(climate, year if climate.southern else year + 1).workable
+    thaw = frosts(climate, year if climate.southern else year + 1).thaw
     return autumn.freeze, max(autumn.freeze, thaw)
 
 
@@ -228,12 +248,21 @@ def hard_summer(climate: Climate, year: int) -> Stretch | None:
             day for day in range(1, 366) if dry[(date(2023, 1, 1) + timedelta(days=day - 1)).month - 1]
         ]
     # Only what lies round midsummer: a dry winter does not hurt what is at rest.
-    near = [round_the_year(day - climate.air.peak_day) for day in trying]
-    near = [days for days in near if abs(days) <= YEAR_DAYS / 4]
-    if not near or max(near) - min(near) < SHORTEST_HARD_SUMMER_DAYS:
+    near = sorted({round(round_the_year(day - climate.air.peak_day)) for day in trying})
+    first, last = _longest_run([days for days in near if abs(days) <= YEAR_DAYS / 4])
+    if last - first < SHORTEST_HARD_SUMMER_DAYS:
         return None
     peak = climate.autumn_day(year + 1 if climate.southern else year, climate.air.peak_day)
-    return peak + timedelta(days=round(min(near))), peak + timedelta(days=round(max(near)))
+    return peak + timedelta(days=first), peak + timedelta(days=last)
+
+
+def _longest_run(days: Sequence[int]) -> tuple[int, int]:
+    """The first and last of the longest unbroken run of days; a day or two between do not break it."""
+    best = run = (0, 0)
+    for number, day in enumerate(days):
+        run = (run[0] if number and day - days[number - 1] <= 3 else day, day)
+        best = max(best, run, key=lambda each: each[1] - each[0])
+    return best
 
 
 def _middle_of(month: int) -> int:

@@ -66,32 +66,35 @@ def _normal_day_of_warmth(climate: Climate, year: int, degree_days: float) -> da
     if degree_days > sums[-1]:
         return None
     days = next(number for number, total in enumerate(sums) if total >= degree_days)
-    return climate.spring_day(year, climate.air.trough_day) + timedelta(days=days)
+    return climate.spring_day(year, climate.air.trough_day) + timedelta(days=max(days, 1) - 1)
 
 
 def paced(climate: Climate, day: date) -> date:
     """A day that growth brings, moved by what this year's spring is ahead or behind.
 
-    The season is ahead by so many degree days; the later and warmer the day, the fewer days that is. It is
-    never moved by more than the keeper saw.
+    The season is ahead by so many degree days; the later and warmer the day, the fewer days that is. What
+    lies before the sign has happened and stays, nothing is brought forward past the day it was seen, and no
+    date is moved by more than the keeper saw.
     """
     pace = climate.pace
-    if pace is None:
+    if pace is None or day < pace.since:
         return day
     year, since = since_midwinter(climate, day)
     if year != pace.year or since > PACE_HOLDS_DAYS:
         return day
-    sums = warmth(climate)
-    moved = _normal_day_of_warmth(climate, year, max(sums[since] - pace.ahead, 0.0))
+    moved = _normal_day_of_warmth(climate, year, max(warmth(climate)[since + 1] - pace.ahead, 0.0))
     shift = (moved - day).days if moved is not None else 0
-    return day + timedelta(days=min(max(shift, -abs(pace.days)), abs(pace.days)))
+    shift = min(max(shift, -abs(pace.days)), abs(pace.days))
+    return max(day + timedelta(days=shift), pace.since)
 
 
 def pace_said(climate: Climate, day: date) -> str:
-    """The sentence about an early or late season, with a blank before it, where a day was moved by it; else
-    empty."""
+    """The sentence about an early or late season, with a blank before it, where a day was moved by it or is
+    that of a sign; else empty."""
     pace = climate.pace
-    return f" {pace.said}" if pace is not None and paced(climate, day) != day else ""
+    if pace is None or pace.days == 0:
+        return ""
+    return f" {pace.said}" if paced(climate, day) != day or day in (pace.since, pace.workable) else ""
 
 
 def degree_days_between(climate: Climate, first: date, second: date) -> float:

@@ -188,9 +188,51 @@ def test_odds_are_believed_before_an_average() -> None:
     assert frost.stated == "your 10, 50 and 90 % frost dates"
 
 
-@pytest.mark.parametrize(("last", "first"), [(None, None), ((5, 15), None), (None, (9, 30))])
-def test_without_both_seasons_there_are_no_frost_dates(last: MonthDay | None, first: MonthDay | None) -> None:
-    assert frost_dates(last, first) is None
+def test_without_any_dates_there_are_no_frost_dates() -> None:
+    assert frost_dates(None, None) is None
+
+
+def test_one_end_of_the_season_is_believed_and_the_other_reckoned_from_it() -> None:
+    frost = frost_dates((6, 10), None)
+    assert frost is not None
+    assert frost.last_spring(2026) == date(2026, 6, 10)
+    first = autumn(frost, 2026)
+    assert date(2026, 8, 25) < first < date(2026, 9, 10)
+    assert frost.stated == "your average last frost and a first frost reckoned from the other"
+    back = frost_dates(None, (first.month, first.day))
+    assert back is not None
+    assert abs((spring(back, 2026) - date(2026, 6, 10)).days) <= 1
+    assert back.at().spring.sd > frost.at().spring.sd
+
+
+def test_one_end_in_the_south_is_reckoned_the_same_way() -> None:
+    frost = frost_dates((11, 10), None)
+    assert frost is not None
+    assert abs((autumn(frost, 2026) - date(2026, 4, 2)).days) <= 1
+
+
+def test_what_the_dates_rest_on_is_said_for_each_end() -> None:
+    mixed = frost_dates((5, 15), None, None, NORTH[1])
+    assert mixed is not None
+    assert mixed.stated == "your average last frost and your 10, 50 and 90 % dates of the first frost"
+
+
+SKEWED = ((5, 28), (5, 15), (5, 10)), ((9, 10), (9, 30), (10, 4))
+
+
+def test_dates_that_lean_to_one_side_come_back_as_they_were_typed() -> None:
+    frost = law(*SKEWED)
+    for chance, last, first in zip((0.1, 0.5, 0.9), *SKEWED, strict=True):
+        assert spring(frost, 2023, chance) == date(2023, *last)
+        assert autumn(frost, 2023, chance) == date(2023, *first)
+    assert frost.chance_of_later_frost(date(2023, 5, 28)) == pytest.approx(0.1, abs=1e-9)
+    assert frost.chance_of_frost_already(date(2023, 9, 10)) == pytest.approx(0.1, abs=1e-9)
+
+
+def test_odds_may_pass_new_year() -> None:
+    frost = law(((2, 20), (1, 25), (12, 28)), ((11, 25), (12, 20), (1, 14)))
+    assert abs((spring(frost, 2026, 0.9) - date(2025, 12, 28)).days) <= 1
+    assert abs((autumn(frost, 2026, 0.9) - date(2027, 1, 14)).days) <= 1
 
 
 def test_a_month_of_the_north_is_half_a_year_away_in_the_south() -> None:

@@ -10,8 +10,10 @@ from hypothesis import strategies as st
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
 from cuttings.plants.model import Bloom, Plant
+from cuttings.rules.bloom import FIRST_BLOOM_F, bloom_stretches, first_bloom
 from cuttings.rules.division import next_division
-from cuttings.rules.pace import FIRST_BLOOM_F, Seen, expectation, pace_of
+from cuttings.rules.months import month_stretches
+from cuttings.rules.pace import Seen, expectation, pace_of
 from cuttings.rules.seasons import frosts
 from cuttings.words import PlantType, Sign
 from tests.rules.gardens import COLD, IRIS, climates
@@ -101,6 +103,58 @@ def test_signs_that_disagree_are_weighed() -> None:
     pace = pace_of([early, rough], COLD, date(2026, 7, 1))
     assert pace is not None
     assert 0 < pace.days < 10
+
+
+def test_what_was_seen_is_not_reckoned_again() -> None:
+    """Soil that could be dug late stays late, though the forsythia was early afterwards."""
+    normal = frosts(COLD, 2026).workable
+    late = workable(normal + timedelta(days=14))
+    forsythia = usual(Seen(Sign.FIRST_BLOOM, normal, FORSYTHIA))
+    bloom = Seen(Sign.FIRST_BLOOM, forsythia - timedelta(days=7), FORSYTHIA)
+    climate = evolve(COLD, pace=pace_of([late, bloom], COLD, date(2026, 6, 1)))
+    assert climate.pace is not None
+    assert frosts(climate, 2026).workable == late.on
+    assert bloom_stretches(FORSYTHIA, climate, 2026)[0][0] == bloom.on
+    assert "14 days late" in climate.pace.said
+    assert "7 days early" in climate.pace.said
+
+
+def test_the_newest_sign_knows_most() -> None:
+    normal = frosts(COLD, 2026).workable
+    forsythia = usual(Seen(Sign.FIRST_BLOOM, normal, FORSYTHIA))
+    late, early = normal + timedelta(days=9), forsythia - timedelta(days=9)
+    pace = pace_of([workable(late), Seen(Sign.FIRST_BLOOM, early, FORSYTHIA)], COLD, date(2026, 6, 1))
+    assert pace is not None
+    assert pace.days > 0
+
+
+def test_a_sign_far_too_early_counts_for_a_month_and_no_more() -> None:
+    pace = pace_of([workable(frosts(COLD, 2026).workable - timedelta(days=60))], COLD, date(2026, 5, 1))
+    assert pace is not None
+    assert pace.days == 30
+
+
+def test_nothing_is_brought_forward_past_the_day_of_the_sign() -> None:
+    seen = workable(frosts(COLD, 2026).workable - timedelta(days=25))
+    climate = evolve(COLD, pace=pace_of([seen], COLD, date(2026, 4, 1)))
+    found = next_division(IRIS, climate, seen.on)
+    assert found is not None
+    assert found.opens >= seen.on
+
+
+def test_months_before_the_sign_stay_where_they_are() -> None:
+    seen = workable(frosts(COLD, 2026).workable - timedelta(days=10))
+    climate = evolve(COLD, pace=pace_of([seen], COLD, date(2026, 4, 10)))
+    assert month_stretches((3,), climate, 2026)[0][0] == date(2026, 3, 1)
+
+
+def test_bloom_begins_with_its_degree_days_where_they_are_published() -> None:
+    expected = first_bloom(FORSYTHIA, COLD, 2026)
+    assert expected is not None
+    ((opens, closes),) = bloom_stretches(FORSYTHIA, COLD, 2026)
+    assert opens == expected.on
+    assert timedelta(days=14) <= closes - opens <= timedelta(days=35)
+    assert bloom_stretches(PEONY, COLD, 2026) == month_stretches((5, 6), COLD, 2026)
 
 
 def test_an_early_spring_brings_the_division_forward_and_says_so() -> None:
