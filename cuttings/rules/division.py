@@ -15,6 +15,7 @@ from cuttings.rules.seasons import (
     chance_of_later_freeze,
     frosts,
     next_window,
+    no_harm,
     weeks,
 )
 from cuttings.rules.warmth import pace_said
@@ -117,7 +118,7 @@ def _window(plant: Plant, division: Division, climate: Climate, part: Stretch) -
     why = f"{season[0].upper()}{season[1:]} suits it."
     source = division.source_of("months")
     best = opens, opens + (closes - opens) / 2
-    odds = None
+    odds = no_harm(climate)
     if _shut_by_frost(climate, closes):
         best = opens, max(opens, closes - weeks(BEST_BEFORE_FREEZE_WEEKS - LAST_BEFORE_FREEZE_WEEKS))
         why += " It closes four weeks before the ground freezes, so the pieces can root."

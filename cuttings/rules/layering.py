@@ -7,7 +7,17 @@ from cuttings.climate.frost import FROST_F
 from cuttings.plants.model import COMMON_PRACTICE, Way
 from cuttings.rules.advice import Window
 from cuttings.rules.months import month_stretches
-from cuttings.rules.seasons import chance_of_freeze_already, frosts, growing_days_after, next_window, weeks
+from cuttings.rules.seasons import (
+    chance_of_closed_ground,
+    chance_of_freeze_already,
+    chance_of_hard_freeze,
+    frosts,
+    growing_days_after,
+    in_open_ground,
+    next_window,
+    no_harm,
+    weeks,
+)
 from cuttings.rules.warmth import pace_said
 from cuttings.words import Method
 
@@ -61,15 +71,18 @@ def pegging_window(way: Way, climate: Climate, year: int) -> Window:
     if not way.method.is_layer:
         raise ValueError(f"A {way.method.spoken} is not pegged down.")
     months = way.months or USUAL_MONTHS[way.method]
-    opens, closes = month_stretches(months, climate, year)[0]
+    stretch = month_stretches(months, climate, year)[0]
+    in_air = way.method is Method.AIR_LAYER
+    opens, closes = stretch if in_air else in_open_ground(climate, stretch)
     source = way.source_of("months") if way.months else _usual_source(way.method)
     return Window(
-        what=f"peg a {way.method.spoken}",
+        what=f"wrap an {way.method.spoken}" if in_air else f"peg a {way.method.spoken}",
         opens=opens,
         best=(opens, opens + (closes - opens) / 2),
         closes=closes,
         why=_pegging_why(way.method) + pace_said(climate, opens),
         source=source,
+        odds=chance_of_hard_freeze(climate, opens) if in_air else chance_of_closed_ground(climate, opens),
     )
 
 
@@ -117,6 +130,7 @@ def sever_window(method: Method, started: date, climate: Climate) -> Window:
             "By then it has had a warm season; if you see roots, cut it at rest, best in early spring."
         ),
         source=SEVER_SOURCE.get(method, ARKANSAS),
+        odds=no_harm(climate),
     )
 
 

@@ -14,9 +14,11 @@ from cuttings.rules.layering import next_pegging
 from cuttings.rules.months import month_stretches
 from cuttings.rules.seasons import (
     chance_of_freeze_already,
+    chance_of_frozen_ground,
     frosts,
     is_hardy,
     next_window,
+    no_harm,
     weeks,
     window,
 )
@@ -101,7 +103,9 @@ def _bulb_lifts(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]
     months = plant.bloom.months if plant.bloom is not None and plant.bloom.months else SPRING_BULB_MONTHS
     flowering = month_stretches(months, climate, year)
     rule = _in_the_green if plant.genus in IN_THE_GREEN else _died_down
-    return tuple(rule(plant, faded, pace_said(climate, faded)) for _, faded in flowering)
+    return tuple(
+        evolve(rule(plant, faded, pace_said(climate, faded)), odds=no_harm(climate)) for _, faded in flowering
+    )
 
 
 def _in_the_green(plant: Plant, faded: date, pace: str) -> Window:
@@ -143,7 +147,12 @@ def _tender_lifts(plant: Plant, climate: Climate, year: int) -> tuple[Window, ..
             frost,
         )
         why = "Bring it in before the first frost; it will not stand one."
-    odds = chance_of_freeze_already(climate, best[0], FROST_F) if best[1] <= frost else None
+    before_frost = best[1] <= frost
+    odds = (
+        chance_of_freeze_already(climate, best[0], FROST_F)
+        if before_frost
+        else chance_of_frozen_ground(climate, best[0])
+    )
     found = window(
         f"lift {plant.name}", opens, best, closes, why=autumn.said(why), source=COMMON_PRACTICE, odds=odds
     )

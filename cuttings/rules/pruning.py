@@ -7,7 +7,15 @@ from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.bloom import bloom_stretches
 from cuttings.rules.phases import dormancy
-from cuttings.rules.seasons import DEEP_FREEZE_F, chance_of_later_freeze, frosts, next_window, weeks, window
+from cuttings.rules.seasons import (
+    DEEP_FREEZE_F,
+    chance_of_later_freeze,
+    frosts,
+    next_window,
+    no_harm,
+    weeks,
+    window,
+)
 from cuttings.rules.transplant import WOODY
 from cuttings.rules.warmth import pace_said
 
@@ -27,9 +35,6 @@ best, past the worst of winter; from memory."""
 RIPENS_WEEKS = 8
 """Weeks before the first frost after which nothing is cut back, for soft growth would follow and freeze; from
 memory."""
-
-NO_HARM = 0.0
-"""Cold does not spoil a cut made in summer."""
 
 BLOOMS_TOO_LATE = (
     "It blooms on last year's wood and too late in the summer to be cut after it: take the spent heads and "
@@ -76,7 +81,7 @@ def _after_bloom(plant: Plant, climate: Climate, faded: date) -> Window | None:
         min(faded + weeks(closes), autumn - weeks(RIPENS_WEEKS)),
         why=OLD_WOOD + pace_said(climate, faded),
         source=SOURCE,
-        odds=NO_HARM,
+        odds=no_harm(climate),
     )
 
 

@@ -15,7 +15,7 @@ from datetime import date, timedelta
 from enum import StrEnum
 from functools import lru_cache
 from itertools import accumulate
-from math import exp, log
+from math import sqrt
 
 from attrs import frozen
 
@@ -46,6 +46,16 @@ SEASON_SOIL_C = 15.0
 """The soil temperature that a range is taken to hold for where it names a season and no temperature; from
 memory. It is also that above which roots of many species do best (Soil temperature and root growth,
 Arboriculture review)."""
+
+USUAL_GARDEN = Climate(42.0)
+USUAL_START = date(2023, 5, 1)
+USUAL_SEASON_DAYS = 180
+"""A range longer than the growing season takes in a winter, and is told in days of the calendar. It is
+taken for those of the ordinary cold-winter garden, from the month in which the way is usually begun (May
+where none is named), and turned into the warmth that they bring there; from memory."""
+
+LEAST_SPREAD = 1.25
+"""How much longer the slow stems of a lot take than the quick ones at the least; from memory."""
 
 NO_FASTER_ABOVE_C = 25.0
 """Soil warmer than this makes roots no faster; from there on they dry and harden (the same review)."""
@@ -106,9 +116,9 @@ def forecast(
     """When a lot started on a day will have rooted, from the published range of its way of increase.
 
     On a warm bench the range holds as it is. In a frame or in the open it is thermal time, so nothing
-    happens while the soil is cold. A range longer than the growing season already takes in a winter: then
-    every day is counted and a date that falls in the cold is put off until the season begins. Without frost
-    dates those of an ordinary cold-winter garden are taken.
+    happens while the soil is cold. A range longer than a growing season takes in a winter: its days are
+    first turned into the warmth they bring in an ordinary cold-winter garden. Without frost dates those of
+    such a garden are taken here too.
 
     Args:
         way: the way of increase; its ``rooting_days`` are days from the start.
@@ -123,9 +133,11 @@ def forecast(
         return None
     low, high = sorted(max(1, days) for days in way.rooting_days)
     calendar = _Calendar.of(climate, started, way, high, bench)
-    p10, p50, p90 = (calendar.after(days) for days in (low, _median(low, high), high))
+    early, late = calendar.clocked(low), calendar.clocked(high)
+    late = max(late, early * LEAST_SPREAD) if calendar.usual is not None else late
+    p10, p50, p90 = (calendar.after(days) for days in (early, sqrt(early * late), late))
     one_more_look = p90 + timedelta(days=LOOK_AGAIN_DAYS.get(way.method, LOOK_AGAIN_OTHERWISE))
-    give_up = max(calendar.after(round(high * GIVE_UP_TIMES)), one_more_look)
+    give_up = max(calendar.after(late * GIVE_UP_TIMES), one_more_look)
     return Forecast(
         p10=p10,
         p50=p50,
@@ -136,10 +148,6 @@ def forecast(
         source=source_name,
         sure=HOW_SURE,
     )
-
-
-def _median(low: int, high: int) -> int:
-    return round(exp((log(low) + log(high)) / 2))
 
 
 def _span(low: int, high: int) -> str:
@@ -155,39 +163,51 @@ class _Calendar:
     climate: Climate
     started: date
     clock: "ThermalClock | None"
-    waits_for_spring: bool
     why: str
+    usual: "ThermalClock | None" = None
+    usual_start: date = USUAL_START
 
     @classmethod
     def of(cls, climate: Climate, started: date, way: Way, high: int, bench: Bench) -> "_Calendar":
         if bench is Bench.WARM:
-            return cls(climate, started, None, False, "It is warm or under cover, so every day counts.")
+            return cls(climate, started, None, "It is warm, so every day counts.")
         season = growing_season(climate, started.year)
         if season is None:
             why = "Your soil is hardly ever warm, so every day is counted, winter too."
-            return cls(climate, started, None, False, why)
+            return cls(climate, started, None, why)
         said = frosts(climate, started.year).said
-        if high > (season[1] - season[0]).days:
-            why = said("That can take in a winter, so a date in the cold is put off until the soil warms.")
-            return cls(climate, started, None, True, why)
-        reference = SEASON_SOIL_C
-        if way.reference_temp_c is not None:
-            reference = sum(way.reference_temp_c) / 2
-        clock = thermal_clock(climate, reference, FRAME_WARMER_C if bench is Bench.FRAME else 0.0)
         where = "In an unheated frame" if bench is Bench.FRAME else "Outdoors"
+        reference = SEASON_SOIL_C if way.reference_temp_c is None else sum(way.reference_temp_c) / 2
+        clock = thermal_clock(climate, reference, FRAME_WARMER_C if bench is Bench.FRAME else 0.0)
         why = (
             f"{where} it goes by the warmth of the soil: a day counts in full at {_both(reference)}, "
             f"less in colder soil, and not at all below {_both(ROOTS_GROW_C)}."
         )
-        return cls(climate, started, clock, True, said(why))
+        usual = None
+        if way.reference_temp_c is None and high > USUAL_SEASON_DAYS:
+            usual = thermal_clock(USUAL_GARDEN, reference)
+            why = f"That takes in a winter. {why}"
+        return cls(climate, started, clock, said(why), usual, _usual_start(way))
 
-    def after(self, days: int) -> date:
-        if self.clock is not None:
-            return self.clock.after(self.started, days)
-        return self.settled(self.started + timedelta(days=days))
+    def clocked(self, days: int) -> float:
+        """Days of the published range in those that the clock counts."""
+        if self.usual is None:
+            return float(days)
+        return max(self.usual.between(self.usual_start, self.usual_start + timedelta(days=days)), 1.0)
+
+    def after(self, days: float) -> date:
+        """The day that lies so many of the clock's days after the start."""
+        if self.clock is None:
+            return self.started + timedelta(days=round(days))
+        return self.clock.after(self.started, days)
 
     def settled(self, day: date) -> date:
-        return out_of_winter(self.climate, day) if self.waits_for_spring else day
+        return day if self.clock is None else out_of_winter(self.climate, day)
+
+
+def _usual_start(way: Way) -> date:
+    """The middle of the first month in which the way is usually begun, in a common year."""
+    return date(USUAL_START.year, way.months[0], 15) if way.months else USUAL_START
 
 
 def _both(degrees_c: float) -> str:
@@ -203,6 +223,12 @@ class ThermalClock:
     """
 
     sums: tuple[float, ...]
+
+    def between(self, start: date, end: date) -> float:
+        """The days at the reference temperature that a stretch is worth."""
+        years = end.year - start.year
+        first, last = (self.sums[day.timetuple().tm_yday] for day in (start, end))
+        return years * self.sums[-1] + last - first
 
     def after(self, start: date, days: float) -> date:
         """The day by which so many days at the reference temperature have passed since a start."""

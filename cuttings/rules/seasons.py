@@ -17,7 +17,7 @@ from cuttings.climate.frost import GENERAL_SPREAD_DAYS
 from cuttings.climate.wave import YEAR_DAYS, round_the_year
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
-from cuttings.rules.warmth import paced
+from cuttings.rules.warmth import paced, since_midwinter
 from cuttings.words import PlantType
 
 Stretch = tuple[date, date]
@@ -67,6 +67,13 @@ LEAF_FALL_BEFORE_MIDWINTER_WEEKS = 6
 
 SHORTEST_SEASON_DAYS = 30
 """A growing season shorter than this is not believed, and every day is counted instead; from memory."""
+
+LEAST_OPEN_WEEKS = 4
+"""Weeks that such a stretch lasts at the least; from memory."""
+
+WORKABLE_SPREAD_DAYS = 8.0
+"""Standard deviation of the day on which the ground can be dug, from year to year; from memory. The frost
+went out of the ground at one place in Minnesota with one of eleven days (see ``tests/published``)."""
 
 NO_FROST_DATES = (
     "Your frost dates are not entered, so this goes by the month, as for an ordinary cold-winter garden."
@@ -204,6 +211,41 @@ def chance_of_frozen_ground(climate: Climate, on: date) -> float:
     if nearest is None:
         return 0.0
     return math.erfc((nearest.freeze - on).days / (sd * math.sqrt(2.0))) / 2.0
+
+
+def chance_of_closed_ground(climate: Climate, on: date) -> float | None:
+    """The chance, 0 to 1, that the ground cannot be dug yet on a day of spring; ``None`` if frost is not
+    known."""
+    if climate.frost is None:
+        return None
+    year, _ = since_midwinter(climate, on)
+    late = (frosts(climate, year).workable - on).days
+    return 1.0 - math.erfc(late / (WORKABLE_SPREAD_DAYS * math.sqrt(2.0))) / 2.0
+
+
+def chance_of_hard_freeze(climate: Climate, on: date) -> float | None:
+    """The chance, 0 to 1, that a hard freeze still comes after a day of spring, or has come by one of
+    autumn: what soft growth does not stand. ``None`` if frost is not known."""
+    spring = since_midwinter(climate, on)[1] < YEAR_DAYS / 2
+    ask = chance_of_later_freeze if spring else chance_of_freeze_already
+    return ask(climate, on, HARD_FREEZE_F)
+
+
+def no_harm(climate: Climate) -> float | None:
+    """The chance that cold spoils what it cannot spoil: none; ``None`` if frost is not known."""
+    return None if climate.frost is None else 0.0
+
+
+def in_open_ground(climate: Climate, stretch: Stretch) -> Stretch:
+    """A stretch of spring with the days left out on which the ground cannot be dug yet. One that lies
+    wholly before them begins when it can, and lasts some weeks."""
+    opens, closes = stretch
+    for year in (opens.year - 1, opens.year, opens.year + 1):
+        autumn = frosts(climate, year)
+        digs = frosts(climate, year if climate.southern else year + 1).workable
+        if autumn.freezes and autumn.freeze <= opens < digs:
+            return digs, max(closes, digs + weeks(LEAST_OPEN_WEEKS))
+    return stretch
 
 
 def chance_of_later_freeze(climate: Climate, on: date, threshold_f: int) -> float | None:

@@ -11,9 +11,13 @@ from cuttings.rules.months import month_stretches
 from cuttings.rules.phases import dormancy, short_shoots
 from cuttings.rules.seasons import (
     Stretch,
+    chance_of_closed_ground,
+    chance_of_hard_freeze,
     frosts,
     growing_season,
+    in_open_ground,
     next_window,
+    no_harm,
     weeks,
     window,
 )
@@ -53,6 +57,9 @@ WHY = {
 AT_REST = frozenset({Method.HARDWOOD_CUTTING, Method.ROOT_CUTTING})
 """Material taken while the plant is at rest."""
 
+FROM_THE_GROUND = frozenset({Method.SEEDLING, Method.OFFSET, Method.BULB_OFFSET})
+"""What is dug up, and waits for ground that can be."""
+
 
 def taking_windows(plant: Plant, way: Way, climate: Climate, year: int) -> tuple[Window, ...]:
     """The windows for one way of making more of a plant that begin in a year.
@@ -71,6 +78,8 @@ def taking_windows(plant: Plant, way: Way, climate: Climate, year: int) -> tuple
     shoots = short_shoots(climate, year) if method is Method.BASAL_CUTTING else None
     stretches = (shoots,) if shoots else _by_month(way, climate, year)
     source = way.source_of("months") if way.months and not shoots else COMMON_PRACTICE
+    if method in FROM_THE_GROUND:
+        stretches = tuple(in_open_ground(climate, stretch) for stretch in stretches)
     return tuple(_plain(plant, method, stretch, climate, source) for stretch in stretches)
 
 
@@ -99,6 +108,7 @@ def taken_at_rest(plant: Plant, method: Method, climate: Climate, year: int) -> 
         closes,
         why=autumn.said(WHY[method] + pace_said(climate, closes)),
         source=HARDWOOD_SOURCE if method is Method.HARDWOOD_CUTTING else COMMON_PRACTICE,
+        odds=no_harm(climate),
     )
     return () if found is None else (found,)
 
@@ -111,17 +121,28 @@ def _plain(plant: Plant, method: Method, stretch: Stretch, climate: Climate, sou
         opens=opens,
         best=(opens, middle),
         closes=closes,
-        why=WHY.get(method, "It is the season for it.") + pace_said(climate, opens),
+        why=_why(plant, method) + pace_said(climate, opens),
         source=source,
+        odds=_odds(method, climate, opens),
     )
+
+
+def _why(plant: Plant, method: Method) -> str:
+    if method is Method.HARDWOOD_CUTTING and plant.evergreen:
+        return "This year's wood has ripened and growth has stopped."
+    return WHY.get(method, "It is the season for it.")
+
+
+def _odds(method: Method, climate: Climate, on: date) -> float | None:
+    """The chance that cold spoils it: soft shoots freeze, and what is dug waits for the ground."""
+    if method in FROM_THE_GROUND:
+        return chance_of_closed_ground(climate, on)
+    if method in (Method.HARDWOOD_CUTTING, Method.ROOT_CUTTING):
+        return no_harm(climate)
+    return chance_of_hard_freeze(climate, on)
 
 
 def what_to_take(plant: Plant, method: Method) -> str:
-    """The job in words: ``take hardwood of Ribes rubrum``."""
-    if method.is_cutting:
-        return f"take {method.spoken.removesuffix(' cutting')} of {plant.name}"
-    return (
-        f"lift a {method.spoken} of {plant.name}"
-        if method is not Method.SEEDLING
-        else f"lift seedlings of {plant.name}"
-    )
+    """The job in words: ``take hardwood cuttings of Ribes rubrum``."""
+    verb = "take" if method.is_cutting else "lift"
+    return f"{verb} {method.spoken}s of {plant.name}"

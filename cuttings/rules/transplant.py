@@ -99,6 +99,16 @@ BARE_ROOT_CLOSES_WEEKS = 1
 BARE_ROOT_LEAST_WEEKS = 2
 """Weeks of workable ground that bare roots are given, however early the last frost is; from memory."""
 
+CONIFERS = frozenset(
+    {"Abies", "Cedrus", "Chamaecyparis", "Cupressus", "Juniperus", "Picea", "Pinus", "Pseudotsuga", "Taxus",
+     "Thuja", "Tsuga"}
+)  # fmt: skip
+"""Genera of evergreens with needles or scales; common practice."""
+
+SPRING_SAFER = "Yew and evergreens with broad leaves are safer planted in spring."
+"""A column that repeats Midwest extension advice: Fall tree planting,
+https://boleyrealestate.com/fall-tree-planting/"""
+
 BEFORE_THE_HEAT = "It closes before the heat or drought of your summer begins."
 AFTER_THE_HEAT = "It opens once the heat or drought of your summer is over."
 NEVER_FREEZES = "The ground does not freeze here, so it stays open until midwinter."
@@ -190,6 +200,8 @@ def _autumn(plant: Plant, climate: Climate, year: int) -> Window | None:
         opens = hard[1] + timedelta(days=1)
         best_from = max(best_from, opens)
         why += f" {AFTER_THE_HEAT}"
+    if plant.evergreen and _safer_in_spring(plant):
+        why += f" {SPRING_SAFER}"
     if not autumn.freezes:
         why += f" {NEVER_FREEZES}"
     return window(
@@ -201,6 +213,10 @@ def _autumn(plant: Plant, climate: Climate, year: int) -> Window | None:
         source=kind.source,
         odds=chance_of_frozen_ground(climate, max(best_from, opens) + weeks(kind.closes)),
     )
+
+
+def _safer_in_spring(plant: Plant) -> bool:
+    return plant.genus == "Taxus" or plant.genus not in CONIFERS
 
 
 def _closes(kind: Autumn, autumn: Frosts) -> date:

@@ -4,20 +4,25 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from cuttings.climate.climate import Climate
+from cuttings.climate.frost import FROST_F
 from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.hardening import earliest_start, plan
 from cuttings.rules.marks import mark_window
 from cuttings.rules.pruning import next_pruning
 from cuttings.rules.seasons import (
+    HARD_FREEZE_F,
+    chance_of_later_freeze,
     frosts,
     is_hardy,
     next_window,
+    no_harm,
     weeks,
     window,
 )
 from cuttings.rules.taking import next_taking
 from cuttings.rules.transplant import next_planting
+from cuttings.rules.warmth import pace_said
 from cuttings.words import PlantType, Purpose
 
 POTTING_SOURCE = "UMass Extension: Overwintering Container-Grown Ornamentals"
@@ -29,6 +34,10 @@ POT_BEFORE_FREEZE_WEEKS = 9
 
 POT_BEFORE_WORKABLE_WEEKS = 2
 """Weeks before the ground can be dug from which potted roots grow on, under shelter; from memory."""
+
+
+LONGEST_POTTING_WEEKS = 40
+"""Weeks that a season of potting lasts at the most, where the ground never freezes; from memory."""
 
 
 def windows_of(plant: Plant, climate: Climate, on: date) -> tuple[Window, ...]:
@@ -47,7 +56,9 @@ def _all(plant: Plant, climate: Climate, on: date) -> Iterator[Window]:
             yield taking
     if plant.type is PlantType.BULB or not is_hardy(plant, climate):
         yield mark_window(Purpose.LIFT, plant, on, climate)
-    singly = (next_pruning, next_potting, next_hardening)
+    singly = [next_pruning, next_potting]
+    if plant.type is not PlantType.BULB:  # a bulb at rest has no leaves to harden
+        singly.append(next_hardening)
     for each in (rule(plant, climate, on) for rule in singly):
         if each is not None:
             yield each
@@ -66,13 +77,16 @@ def potting_window(plant: Plant, climate: Climate, year: int) -> tuple[Window, .
     autumn = frosts(climate, year + 1 if climate.southern else year)
     opens = spring.workable - weeks(POT_BEFORE_WORKABLE_WEEKS)
     closes = autumn.freeze - weeks(POT_BEFORE_FREEZE_WEEKS if autumn.freezes else 0)
+    closes = min(closes, opens + weeks(LONGEST_POTTING_WEEKS))
     found = window(
         f"pot rooted {plant.name}",
         opens,
         (spring.workable, spring.last_spring + weeks(8)),
         closes,
-        why=spring.said("Potted while roots grow, it fills its pot before winter."),
+        why=spring.said("Potted while roots grow, it fills its pot before winter.")
+        + pace_said(climate, spring.workable),
         source=POTTING_SOURCE,
+        odds=no_harm(climate),
     )
     return () if found is None else (found,)
 
@@ -89,8 +103,16 @@ def hardening_window(plant: Plant, climate: Climate, year: int) -> tuple[Window,
     planting = next_planting(plant, climate, start.value)
     last = start.value if planting is None else max(start.value, planting.closes - timedelta(days=steps))
     best = start.value, start.value + timedelta(days=14)
+    out = best[0] + timedelta(days=steps)
+    threshold = HARD_FREEZE_F if is_hardy(plant, climate) else FROST_F
     found = window(
-        f"begin to harden off {plant.name}", start.value, best, last, why=start.why, source=COMMON_PRACTICE
+        f"begin to harden off {plant.name}",
+        start.value,
+        best,
+        last,
+        why=start.why,
+        source=COMMON_PRACTICE,
+        odds=chance_of_later_freeze(climate, out, threshold),
     )
     return () if found is None else (found,)
 

@@ -31,8 +31,8 @@ SIX_INCHES_M = 6 * 0.0254
 
 FROST_IN = ("11-22", "12-21", "11-13", "12-02", "11-24", "11-30", "11-29", "11-23", "11-10", "12-04", "11-23",
             "12-01", "11-24", "11-23", "11-28", "12-19")  # fmt: skip
-FROST_OUT = ("04-04", "04-12", "04-11", "03-28", "04-10", "04-02", "04-09", "04-18", "04-07", "03-16", "04-02",
-             "03-16", "04-18", "04-12", "04-04", "03-09")  # fmt: skip
+FROST_OUT = ("04-04", "04-12", "04-11", "03-28", "04-10", "04-02", "04-09", "04-18", "04-07", "03-16",
+             "04-02", "03-16", "04-18", "04-12", "04-04", "03-09")  # fmt: skip
 """When frost went into the ground under sod, 2000 to 2015, and was out of it, 2001 to 2016: Minnesota
 Department of Natural Resources, Maplewood near St. Paul,
 https://www-dev.dnr.state.mn.us/climate/journal/1801_frost.html."""

@@ -99,7 +99,7 @@ def test_signs_that_disagree_are_weighed() -> None:
     early = Seen(
         Sign.FIRST_BLOOM, usual(Seen(Sign.FIRST_BLOOM, normal, FORSYTHIA)) - timedelta(days=10), FORSYTHIA
     )
-    rough = Seen(Sign.FIRST_BLOOM, usual(Seen(Sign.FIRST_BLOOM, normal, PEONY)) + timedelta(days=20), PEONY)
+    rough = Seen(Sign.FIRST_BLOOM, usual(Seen(Sign.FIRST_BLOOM, normal, PEONY)) + timedelta(days=12), PEONY)
     pace = pace_of([early, rough], COLD, date(2026, 7, 1))
     assert pace is not None
     assert 0 < pace.days < 10

@@ -49,10 +49,24 @@ def test_a_cutting_in_the_warm_does_not_wait_for_spring() -> None:
     assert made(SOFTWOOD, date(2026, 12, 1), COLD, bench=Bench.WARM).p10 == date(2026, 12, 29)
 
 
-def test_a_range_that_takes_in_a_winter_is_counted_whole_and_put_off_out_of_the_cold() -> None:
+def test_a_range_that_takes_in_a_winter_is_turned_into_warmth() -> None:
     found = made(SLOW_LAYER, date(2026, 6, 1), COLD)
-    assert found.p10 == date(2027, 4, 6)
-    assert found.p90 == date(2027, 6, 1)
+    assert date(2027, 4, 6) < found.p10 < found.p50 < found.p90 < date(2027, 8, 1)
+    assert "takes in a winter" in found.why
+
+
+def test_a_long_range_holds_in_the_garden_it_is_told_of() -> None:
+    """Begun in its month in an ordinary cold garden, the quick ones root in the days that were published."""
+    way = Way(Method.SIMPLE_LAYER, rooting_days=(147, 364), months=(4,))
+    found = made(way, date(2026, 4, 15), UNKNOWN)
+    assert abs((found.p10 - date(2026, 4, 15)).days - 147) <= 3
+    assert abs((found.p90 - date(2026, 4, 15)).days - 364) <= 45
+
+
+def test_the_same_layer_roots_sooner_where_summers_are_longer() -> None:
+    way = Way(Method.SIMPLE_LAYER, rooting_days=(147, 364), months=(4,))
+    mild = Climate(35.0, frost_dates((4, 1), (11, 5)), "8a")
+    assert made(way, date(2026, 4, 15), mild).p50 < made(way, date(2026, 4, 15), COLD).p50
 
 
 def test_the_southern_winter_is_in_the_middle_of_the_year() -> None:

@@ -1,6 +1,6 @@
 """When material is taken, and every window of every plant in every garden."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from hypothesis import given
@@ -10,6 +10,7 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant, Way
 from cuttings.rules.phases import dormancy, short_shoots
+from cuttings.rules.seasons import frosts
 from cuttings.rules.taking import next_taking, taking_windows
 from cuttings.rules.windows import hardening_window, potting_window, windows_of
 from cuttings.words import Method, PlantType
@@ -20,6 +21,8 @@ from tests.rules.gardens import (
     DAHLIA,
     IRIS,
     ROSEMARY,
+    SNOWDROP,
+    SOUTHERN,
     UNKNOWN,
     climates,
     days,
@@ -34,7 +37,7 @@ ANY_PLANT = st.sampled_from(tuple(CATALOGUE))
 def test_hardwood_is_taken_from_leaf_fall_until_the_buds_move() -> None:
     (found,) = taking_windows(CURRANT, Way(Method.HARDWOOD_CUTTING), COLD, 2026)
     assert (found.opens, found.closes) == dormancy(COLD, 2026)
-    assert found.what == "take hardwood of Ribes rubrum"
+    assert found.what == "take hardwood cuttings of Ribes rubrum"
 
 
 def test_an_evergreen_goes_by_its_months() -> None:
@@ -54,6 +57,40 @@ def test_softwood_comes_before_semi_ripe_and_semi_ripe_before_hardwood() -> None
         assert found is not None
         opens.append(found.opens)
     assert opens == sorted(opens)
+
+
+def test_nothing_is_pegged_or_dug_while_the_ground_is_closed() -> None:
+    digs = frosts(COLD, 2026).workable
+    for method in (Method.SIMPLE_LAYER, Method.SEEDLING, Method.OFFSET):
+        for each in taking_windows(IRIS, Way(method, months=(2, 3)), COLD, 2026):
+            assert each.opens == digs
+            assert each.closes >= each.opens + timedelta(weeks=4)
+
+
+def test_an_air_layer_does_not_wait_for_the_ground() -> None:
+    (found,) = taking_windows(CURRANT, Way(Method.AIR_LAYER, months=(3,)), COLD, 2026)
+    assert found.opens == date(2026, 3, 1)
+    assert found.what == "wrap an air layer"
+
+
+@given(ANY_PLANT, st.sampled_from((COLD, SOUTHERN)), days)
+def test_every_window_has_its_odds_where_frost_is_known(plant: Plant, climate: Climate, on: date) -> None:
+    assert all(each.odds is not None for each in windows_of(plant, climate, on))
+
+
+def test_an_evergreens_hardwood_has_no_leaves_to_drop() -> None:
+    (found,) = taking_windows(BOX, Way(Method.HARDWOOD_CUTTING, months=(10, 11)), COLD, 2026)
+    assert "leaves are down" not in found.why
+
+
+def test_bulbs_are_not_hardened_off() -> None:
+    assert not any("harden" in each.what for each in windows_of(SNOWDROP, COLD, date(2026, 3, 1)))
+
+
+@given(climates(), years)
+def test_a_season_of_potting_is_shorter_than_a_year(climate: Climate, year: int) -> None:
+    for each in potting_window(CURRANT, climate, year):
+        assert each.closes - each.opens <= timedelta(weeks=40)
 
 
 def test_a_garden_without_frost_dates_is_told_so() -> None:
