@@ -13,7 +13,7 @@ from cuttings.climate.normals import Normals, to_document
 from cuttings.commands.climate_view import climate_document, climate_page
 from cuttings.commands.desk import DAYS_FILE, NORMALS_FILE, Desk, climate_of, global_options, with_desk
 from cuttings.commands.garden import percent
-from cuttings.commands.naming import PLANT, Named, ask_plant
+from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import filled, one_of
 from cuttings.commands.questions import NOTE
 from cuttings.dates import spoken
@@ -23,7 +23,7 @@ from cuttings.ledger.places import Garden
 from cuttings.ledger.store import Ledger
 from cuttings.nudges.season import seen as as_seen
 from cuttings.plants.catalogue import standard
-from cuttings.rules.pace import expectation
+from cuttings.rules.pace import Expectation, Seen, expectation
 from cuttings.show.page import Page
 from cuttings.words import Sign, Units
 
@@ -45,7 +45,11 @@ def climate(ctx: click.Context, period: str | None, risk: str | None) -> None:
     if ctx.invoked_subcommand is None:
         shown(period, risk)
     elif period or risk:
-        raise Misused("--period and --risk belong after the subcommand, or to 'cuttings climate' alone.")
+        given = "--period" if period else "--risk"
+        raise Misused(
+            f"{given} goes with 'cuttings climate' alone; 'cuttings climate load FILE --period Y,Y' keeps "
+            "other years."
+        )
 
 
 @with_desk
@@ -56,11 +60,7 @@ def shown(desk: Desk, period: str | None, risk: str | None) -> None:
         found = _of_period(desk, _years(period))
     if risk is not None:
         found = evolve(found, risk=_risk(risk))
-    page = climate_page(desk, found)
-    if risk is not None:
-        safe = climate_document(desk, found)["safe_spring"]
-        page.row("Safe", f"tender plants out from {safe}; 'cuttings garden --risk {risk}' keeps that risk.")
-    desk.answer(page, climate_document(desk, found))
+    desk.answer(climate_page(desk, found), climate_document(desk, found))
 
 
 def _risk(text: str) -> float:
@@ -76,7 +76,9 @@ def _years(text: str) -> tuple[int, int]:
         if not EARLIEST <= first <= last <= LATEST:
             raise ValueError
     except ValueError:
-        raise Misused(f"--period: '{text}' is not two years; write them like 1991,2020.") from None
+        raise Misused(
+            f"--period: '{text}' is not two years, the earlier one first; write them like 1991,2020."
+        ) from None
     return first, last
 
 
@@ -94,10 +96,34 @@ def _of_period(desk: Desk, years: tuple[int, int]) -> Climate:
         raise Refused(str(error)) from None
 
 
-FILE = Question("file", "Which file? (a station's daily record)", filled, argument=True, allowed="a file")
+def _file(text: str) -> tuple[Path, bytes]:
+    """A file by its path, as it is typed or dropped on the terminal, and what it holds."""
+    try:
+        path = Path(filled(text).strip("'\"")).expanduser()
+        if path.is_dir():
+            raise ValueError(f"{path} is a folder; name the file in it that holds the record.")
+        if path.exists() and not path.is_file():  # a device, which may have no end
+            raise ValueError(f"{path} is no file on a disk; name the one that holds the record.")
+        return path, path.read_bytes()
+    except (OSError, RuntimeError) as error:  # the second where there is no such ~user
+        why = getattr(error, "strerror", None) or "nobody of that name has a home here"
+        raise ValueError(f"'{text}' cannot be read ({why}); name the file with its folder.") from None
 
 
-@climate.command(help="Read a weather station's daily record; it is kept beside the ledger, not the file.")
+FILE = Question(
+    "file",
+    "Which file holds the station's daily record?",
+    _file,
+    argument=True,
+    allowed="a weather station's daily record",
+)
+
+
+@climate.command(
+    short_help="read a weather station's daily record",
+    help="Read a weather station's daily record. The days are kept beside the ledger; the file is not needed "
+    "again.",
+)
 @click.argument("file", required=False)
 @click.option("--file-units", metavar="UNITS", help="us (°F, inches) or metric, where the file does not say")
 @click.option("--period", metavar="Y,Y", help="the years the odds rest on (the newest thirty)")
@@ -106,7 +132,6 @@ FILE = Question("file", "Which file? (a station's daily record)", filled, argume
 def load(desk: Desk, file_units: str | None, period: str | None, **given: Any) -> None:
     if desk.garden is None:
         raise Refused("Describe the garden first: 'cuttings garden' asks where it lies.")
-    path = Path(desk.interview(given, [FILE]).ask(FILE)).expanduser()
     units = None
     if file_units is not None:
         try:
@@ -114,10 +139,7 @@ def load(desk: Desk, file_units: str | None, period: str | None, **given: Any) -
         except ValueError as error:
             raise Misused(f"--file-units: {error}") from None
     years = _years(period) if period is not None else None
-    try:
-        content = path.read_bytes()
-    except OSError as error:
-        raise Misused(f"{path} cannot be read ({error.strerror}); name the file with its folder.") from None
+    path, content = desk.interview(given, [FILE]).ask(FILE)
     _load(desk, path, content, units, years)
 
 
@@ -185,7 +207,10 @@ def _load(desk: Desk, path: Path, content: bytes, units: Units | None, years: tu
     )
 
 
-@climate.command(help="Go by the dates you typed again; the record is put among the backups.")
+@climate.command(
+    short_help="go by your own frost dates again",
+    help="Go by the dates you typed again; the record is put among the backups.",
+)
 @global_options
 @with_desk
 def forget(desk: Desk) -> None:
@@ -211,20 +236,29 @@ SIGN = Question(
 )
 
 
-@climate.command(help="Write down a sign of the season: the last snow, soil that can be dug, a first flower.")
+FAR_DAYS = 90
+"""A sign further than this from its usual day tells of no spring, but of a mistaken day or name; from
+memory."""
+
+
+@climate.command(
+    short_help="write down a sign of the season",
+    help="Write down a sign of the season: the last snow, soil that can be dug, a first flower.",
+)
 @click.argument("sign", required=False)
 @click.argument("plant", required=False)
 @click.option("--note", metavar="TEXT", help="anything to remember")
 @global_options
 @with_desk
 def seen(desk: Desk, **given: Any) -> None:
-    interview = desk.interview(given, [SIGN])
-    sign = interview.ask(SIGN)
-    named: Named | None = None
-    if sign is Sign.FIRST_BLOOM:
-        asked = desk.interview(given, [PLANT])
-        named = ask_plant(desk, asked)
+    told = desk.interview(given, []).given(SIGN)
+    if told not in (None, Sign.FIRST_BLOOM) and given["plant"]:
+        raise Misused(f"Only first-bloom goes with a plant; '{given['plant']}' is one word too many.")
+    interview = desk.interview(given, [PLANT if told is Sign.FIRST_BLOOM else SIGN])
+    sign = told or interview.ask(SIGN)
+    named = ask_plant(desk, interview) if sign is Sign.FIRST_BLOOM else None
     note = interview.ask(NOTE)
+    _refuse_if_far(desk, Seen(sign, desk.on, named.plant if named else None))
     before = desk.climate.pace
     _, entry = desk.write(
         e.SeasonSign,
@@ -236,10 +270,24 @@ def seen(desk: Desk, **given: Any) -> None:
     _tell_sign(desk, entry, moved=desk.climate.pace != before)
 
 
+def _usual(desk: Desk, sign: Seen) -> Expectation | None:
+    """When a sign is usual here, as far as anything tells."""
+    return expectation(sign, desk.climate, [as_seen(each, standard()) for each in desk.book.signs])
+
+
+def _refuse_if_far(desk: Desk, sign: Seen) -> None:
+    """A sign in the wrong half of the year would move every window of the spring by months."""
+    usual = _usual(desk, sign)
+    if usual is not None and abs((sign.on - usual.on).days) > FAR_DAYS:
+        raise Refused(
+            f"{sign.words[:1].upper()}{sign.words[1:]} is usual about {spoken(usual.on, desk.on)}, so "
+            f"{spoken(sign.on, desk.on)} tells nothing of a spring; --on gives the day it was seen."
+        )
+
+
 def _tell_sign(desk: Desk, entry: e.SeasonSign, *, moved: bool) -> None:
     told = as_seen(entry, standard())
-    earlier = [as_seen(each, standard()) for each in desk.book.signs]
-    expected = expectation(told, desk.climate, earlier)
+    expected = _usual(desk, told)
     pace = desk.climate.pace
     page = Page()
     if expected is None:

@@ -20,7 +20,8 @@ from cuttings.rules.taking import taken_at_rest
 from cuttings.rules.transplant import planting_windows
 from cuttings.rules.warmth import bloom_warmth, warmth
 from cuttings.show.page import Page
-from cuttings.show.year import Band, Bar, band_lines, bar_line, month_line, odds_line, odds_table
+from cuttings.show.plain import wrapped
+from cuttings.show.year import Band, Bar, band_lines, bar_lines, month_line, odds_line, odds_table
 from cuttings.units import celsius_to_fahrenheit, fahrenheit_to_celsius, show_temperature
 from cuttings.words import Method, PlantType, Units
 
@@ -71,6 +72,7 @@ def climate_page(desk: Desk, climate: Climate) -> Page:
     """What the garden's dates rest on, the odds of cold, and the year drawn."""
     page = Page(margin_width=9).heading("Climate", desk.garden.name if desk.garden else "")
     _basis(page, desk, climate)
+    _frost(page, desk, climate)
     _cold(page, desk, climate)
     _warmth(page, desk, climate)
     if climate.pace is not None:
@@ -88,12 +90,13 @@ def climate_page(desk: Desk, climate: Climate) -> Page:
 def _next(desk: Desk) -> tuple[str, ...]:
     if desk.garden is None:
         return ("'cuttings garden' describes the garden; until then it is an ordinary cold-winter one.",)
-    if desk.normals is None:
-        return (
-            "'cuttings climate load FILE' reads the daily record of a weather station near you.",
-            "'cuttings climate seen soil-workable' tells how this spring is going.",
-        )
-    return ("'cuttings climate seen soil-workable' tells how this spring is going.",)
+    sign = "'cuttings climate seen' writes down a sign of spring, and moves what growth brings with it."
+    if desk.normals is not None:
+        return (sign,)
+    load = "'cuttings climate load FILE' reads the daily record of a weather station near you."
+    if desk.climate.frost is None:
+        return (load, "'cuttings garden --change' asks for your frost dates, if you have no such record.")
+    return (load, sign)
 
 
 def _basis(page: Page, desk: Desk, climate: Climate) -> None:
@@ -114,6 +117,27 @@ def _basis(page: Page, desk: Desk, climate: Climate) -> None:
         else "Other thresholds than 32 °F are reckoned from these, and may be a week or two off."
     )
     page.row("From", f"{frost.stated}.", sure, limits, NORMALS_SOURCE if desk.why else "")
+
+
+def _frost(page: Page, desk: Desk, climate: Climate) -> None:
+    """When frost is over and when it is back, and the day tender plants wait for."""
+    bounds = frosts(climate, desk.on.year)
+    over, back, safe = (
+        spoken(day, desk.on) for day in (bounds.last_spring, bounds.first_autumn, bounds.safe_spring)
+    )
+    risk = f"{climate.risk * 100:g}"
+    kept = climate.risk == desk.climate.risk or desk.garden is None
+    keeps = "" if kept else f"'cuttings garden --risk {risk}' keeps that risk."
+    if bounds.frostless:
+        page.row("Frost", "comes in fewer than half of the years.", keeps)
+        return
+    later = "" if climate.frost is None else f": frost comes later in {risk} years of 100"
+    page.row(
+        "Frost",
+        f"is as likely as not over by {over}, and back by {back}.",
+        f"Tender plants wait until {safe}{later}.",
+        keeps,
+    )
 
 
 def _cold(page: Page, desk: Desk, climate: Climate) -> None:
@@ -200,11 +224,12 @@ def _short(day: date | None) -> str:
 def _table(frost: FrostDates, side: str, units: Units) -> tuple[Any, ...]:
     head = "Last cold" if side == "spring" else "First cold"
     rows = [(_threshold(t, units), [_short(day) for day in _dates(frost, side, t)]) for t in THRESHOLDS_F]
+    drawn = [(threshold.replace("°", ""), texts) for threshold, texts in rows]
     columns = [f"{tenth} %" for tenth in TENTHS]
 
     def draw(width: int) -> Sequence[str]:
         note = "chance of it later" if side == "spring" else "chance of it already"
-        return [f"{head}, and the {note}", *odds_table("", rows, columns, width)]
+        return [f"{head}, and the {note}", *odds_table("", drawn, columns, width)]
 
     said = "still to come after" if side == "spring" else "already come by"
     words = []
@@ -227,7 +252,8 @@ def _picture(climate: Climate, year: int, units: Units) -> tuple[Any, ...]:
             lines += band_lines(band, width)
         if climate.frost is not None:
             lines.append(odds_line("frost, tenths", chances, width))
-        return [*lines, *(bar_line(bar, width) for bar in bars), *_legend(band, width)]
+        legend = _legend(band, climate.frost is not None, width)
+        return [*lines, *(line for bar in bars for line in bar_lines(bar, width)), *legend]
 
     words = tuple(
         f"{each.name}: {spoken(each.window.opens)} to {spoken(each.window.closes)}, best "
@@ -237,13 +263,14 @@ def _picture(climate: Climate, year: int, units: Units) -> tuple[Any, ...]:
     return draw, *words
 
 
-def _legend(band: Band | None, width: int) -> list[str]:
-    text = "- open, = at its best; frost: tens of a percent that it still comes, or has come"
+def _legend(band: Band | None, frost: bool, width: int) -> list[str]:
+    told = []
     if band is not None:
-        text = f"nights: = five in ten are colder, : nine in ten lie within, . freezing; {text}"
-    from cuttings.show.plain import wrapped
-
-    return ["", *wrapped(text, width)]
+        told.append("nights: = five in ten are colder, : eight in ten lie within, . freezing")
+    told.append("jobs: - open, = at their best")
+    if frost:
+        told.append("frost: tens of a percent that it still comes, or has come")
+    return ["", *wrapped("; ".join(told), width)]
 
 
 def _band(climate: Climate, units: Units) -> Band | None:
@@ -251,9 +278,9 @@ def _band(climate: Climate, units: Units) -> Band | None:
     if normals is None:
         return None
     if units is Units.METRIC:
-        return Band(normals.band_c, 0.0, "°C")
+        return Band(normals.band_c, 0.0, "C")
     months = [tuple(celsius_to_fahrenheit(value) for value in month) for month in normals.band_c]
-    return Band([(low, middle, high) for low, middle, high in months], 32.0, "°F")
+    return Band([(low, middle, high) for low, middle, high in months], 32.0, "F")
 
 
 def _chances(climate: Climate, year: int) -> list[float | None]:
@@ -323,7 +350,7 @@ def climate_document(desk: Desk, climate: Climate) -> dict[str, Any]:
         },
         "years": 0 if normals is None else normals.winters,
         "period": None if normals is None else [normals.first_year, normals.last_year],
-        "station": None if normals is None else normals.station,
+        "station": None if normals is None else normals.station or None,
         "zone": climate.zone or None,
         "mean_annual_min_c": _rounded(None if normals is None else normals.coldest_c),
         "source": frost.stated if frost is not None else "an ordinary cold-winter garden, from memory",

@@ -37,7 +37,7 @@ class Bar:
 @frozen
 class Band:
     """For each month the temperatures that one, five and nine nights in ten stay below, in the garden's
-    units, and where freezing lies on that scale."""
+    units, and where freezing lies on that scale. ``unit`` is a letter, ``F`` or ``C``."""
 
     months: Sequence[tuple[float, float, float]]
     freezing: float
@@ -59,7 +59,7 @@ def band_lines(band: Band, width: int) -> list[str]:
     step = next((step for step in STEPS if (high - low) / step < ROWS), STEPS[-1])
     columns = [_between(band.months, column / each) for column in range(12 * each)]
     lines = []
-    for row in range(ceil(high / step), floor(low / step) - 1, -1):
+    for row in range(floor(high / step + 0.5), ceil(low / step - 0.5) - 1, -1):
         level = row * step
         cells = "".join(_cell(column, level, step, band.freezing) for column in columns)
         lines.append(f"{f'{level:.0f} {band.unit}':>{label - 2}}  {cells}".rstrip())
@@ -95,17 +95,22 @@ def odds_line(name: str, chances: Sequence[float | None], width: int) -> str:
     return f"{name[: label - 1].ljust(label)}{''.join(cells)}".rstrip()
 
 
-def bar_line(bar: Bar, width: int) -> str:
-    """A window as a bar under the months."""
+def bar_lines(bar: Bar, width: int) -> list[str]:
+    """A window as a bar under the months, beside its name, or below it where there is no room."""
     label, each = _room(width)
     days = [1 + (column + 0.5) * YEAR_DAYS / (12 * each) for column in range(12 * each)]
-    cells = "".join("=" if _holds(bar.best, day) else "-" if _holds(bar.open, day) else " " for day in days)
-    return f"{bar.name[: label - 1].ljust(label)}{cells}".rstrip()
+    half = YEAR_DAYS / (24 * each)  # a column is drawn if any of its days belongs to the window
+    cells = "".join(
+        "=" if _holds(bar.best, day, half) else "-" if _holds(bar.open, day, half) else " " for day in days
+    )
+    if len(bar.name) < label:
+        return [f"{bar.name.ljust(label)}{cells}".rstrip()]
+    return [bar.name, f"{' ' * label}{cells}".rstrip()]
 
 
-def _holds(stretch: tuple[int, int], day: float) -> bool:
+def _holds(stretch: tuple[int, int], day: float, half: float) -> bool:
+    """Whether a stretch comes within so many days of a day."""
     first, last = stretch
-    half = YEAR_DAYS / 144  # half a column of the widest picture, so that no stretch falls between two
     if first <= last:
         return first - half <= day <= last + half
     return day >= first - half or day <= last + half

@@ -12,10 +12,16 @@ from attrs import frozen
 
 from cuttings.demo.quarry_bank import quarry_bank
 from cuttings.ledger.store import FILE, Ledger
-from tests.journeys.terminal import ENTER, Terminal
+from tests.journeys.terminal import ENTER, ROOT, Terminal
 
 DAY = date(2025, 9, 28)
 """The day on which the journeys through the demo garden take place."""
+
+APRIL = date(2025, 4, 20)
+"""A day in the spring before, for what is only seen in spring."""
+
+RECORD = ROOT / "fixtures" / "quarry-bank" / "daily.csv"
+"""A station's daily record, invented."""
 
 RUBBISH = ("%", "!", "Z", "~", "\t", "=")
 """Keys that mean nothing to a list or to a yes-or-no question."""
@@ -59,11 +65,14 @@ class Asking:
 
 @frozen
 class Command:
-    """A command as it is called at a terminal, and all it asks."""
+    """A command as it is called at a terminal, all it asks, and what it says at the end. ``writes`` is false
+    for one that leaves the ledger as it was."""
 
     words: str
     askings: tuple[Asking, ...]
     recorded: str = ""
+    on: date = DAY
+    writes: bool = True
 
 
 def text(prompt: str, answer: str = "", *wrong: tuple[str, str]) -> Asking:
@@ -331,6 +340,38 @@ COMMANDS: Mapping[str, Command] = {
         "is held for 24-003 heuchera",
     ),
     "undo": Command("undo", (yes("Take back", "y"),), "has been taken back"),
+    "climate seen": Command(
+        "climate seen",
+        (one("What have you seen?", "the first flower of a plant"), PLANT, REMEMBER),
+        "the first bloom of red currant, 20 April.",
+        on=APRIL,
+    ),
+    "climate seen of the soil": Command(
+        "climate seen",
+        (one("What have you seen?", "the soil can be dug"), REMEMBER),
+        "the soil workable, 20 April.",
+        on=APRIL,
+    ),
+    "climate load": Command(
+        "climate load",
+        (
+            text("Which file holds the station's daily record?", str(RECORD), EMPTY,
+                 ("nowhere.csv", "'nowhere.csv' cannot be read (No such file or directory)"),
+                 (str(RECORD.parent), "is a folder; name the file in it")),
+        ),
+        "the odds rest on 30 winters, 1996 to 2025.",
+        writes=False,
+    ),
+    "tonight": Command(
+        "tonight",
+        (
+            text("How low does the forecast go tonight?", "27F", ("cold", "'cold' is not a temperature"),
+                 ("70K", "use F or C"), ("900F", "outside anything a garden meets"),
+                 ("", "is not a temperature")),
+        ),
+        "a low of 27 °F",
+        writes=False,
+    ),
 }  # fmt: skip
 
 
@@ -349,5 +390,5 @@ def copied(garden: Path, folder: Path) -> Path:
 
 
 def called(command: Command) -> list[str]:
-    """The words of a command, on the day of the demo garden."""
-    return [*command.words.split(), "--on", DAY.isoformat()]
+    """The words of a command, on its day."""
+    return [*command.words.split(), "--on", command.on.isoformat()]

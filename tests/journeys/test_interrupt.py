@@ -43,7 +43,7 @@ def test_ctrl_c_at_any_prompt_leaves_the_ledger_as_it_was(
     _stops(name, number, CTRL_C, garden, tmp_path)
 
 
-@pytest.mark.parametrize("name", ["find", "note", "garden", "sites growing"])
+@pytest.mark.parametrize("name", ["find", "note", "garden", "sites growing", "climate load", "tonight"])
 def test_ctrl_d_at_a_typed_prompt_stops_as_ctrl_c_does(name: str, garden: Path, tmp_path: Path) -> None:
     first = next(n for n, asking in enumerate(COMMANDS[name].askings) if asking.kind == "text")
     _stops(name, first, CTRL_D, garden, tmp_path)

@@ -45,6 +45,10 @@ MISSING = {
     "sites add": ("NAME (a name)", "--area (a name)"),
     "sites growing": ("NAME (a site's name)", PLANT, "--at (X,Y in metres)"),
     "sites show": ("NAME (a site's name)",),
+    "climate load": ("FILE (a weather station's daily record)",),
+    "climate seen": ("SIGN (last-snow|soil-workable|first-bloom)",),
+    "climate seen first-bloom": (PLANT,),
+    "tonight": ("--low (a temperature such as 29F or -2C)",),
     "garden --change": ("--name (a name)", "--lat (degrees)", "--lon (degrees)", "--units (us|metric)",
                         "--elevation (a length such as 1000ft or 330m)"),
 }  # fmt: skip
@@ -52,7 +56,7 @@ MISSING = {
 LOOKS = (
     "lots", "card 25-004", "card 25-004 --trail", "tally", "week", "week --why", "sites",
     "sites show 'wall foot'", "garden", "plants", "plants box", "spot 24-003", "spot --all", "harden 24-003",
-    "mark --list", "",
+    "mark --list", "climate", "climate --risk 5", "tonight --low 27F", "",
 )  # fmt: skip
 
 WRITES = (
@@ -64,6 +68,7 @@ WRITES = (
     "check 25-001 --rooted 1 --not-yet 1",
     "pot 25-001 --pot 4in",
     "harden 24-003 --start",
+    "harden 24-003 --day-done --night-low 30F",
     "harden 24-003 --finish",
     "spot 24-003 --hold 'wall-foot@6.00,0.40'",
     "spot 24-003 --release 'wall-foot@6.00,0.40'",
@@ -139,6 +144,17 @@ def test_what_is_missing_is_named_in_one_line_with_what_it_may_be(
         ("lots --stage asleep", 2, "--stage: 'asleep' is none of"),
         ("spot 24-003 --hold wall-foot", 1, "'wall-foot'"),
         ("garden --lat 400", 2, "--lat: 400 will not do"),
+        ("climate load /nowhere.csv", 2, "FILE: '/nowhere.csv' cannot be read"),
+        ("climate load ledger/ledger.jsonl", 1, "ledger.jsonl: "),
+        ("climate --period 2010,2000", 2, "--period: '2010,2000' is not two years"),
+        ("climate --period 2000,2010", 1, "There is no record to take years from"),
+        ("climate --risk 200", 2, "--risk: '200' will not do"),
+        ("climate forget", 1, "No record is loaded"),
+        ("climate seen rain", 2, "SIGN: 'rain' is none of"),
+        ("climate seen last-snow", 1, "tells nothing of a spring"),
+        ("tonight --low cold", 2, "--low: 'cold' is not a temperature"),
+        ("harden 24-003 --night-low cold", 2, "--night-low: 'cold' is not a temperature"),
+        ("harden 24-003 --night-low 30F", 1, "is not being hardened off"),
         ("tally --ledger /proc/nothing/here", 0, ""),
         ("find box --method tip-layer --ledger /proc/nothing/here", 1, "Nothing was recorded"),
     ],
@@ -183,7 +199,7 @@ def test_writing_down_a_name_beyond_ascii_works_on_a_screen_that_speaks_only_asc
     assert "Eriocapitella x hybrida" in done.stdout
 
 
-@pytest.mark.parametrize("command", ["", "find", "sites add", "garden", "week"])
+@pytest.mark.parametrize("command", ["", "find", "sites add", "garden", "week", "climate load", "tonight"])
 def test_help_comes_out_in_ascii(command: str, run: Run) -> None:
     done = run(command, "--help", **ASCII_ONLY)
     assert done.returncode == 0

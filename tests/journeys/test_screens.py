@@ -14,7 +14,9 @@ OLD = {"LANG": "C", "LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"
 
 
 @pytest.mark.parametrize("surroundings", [OLD, {"PYTHONIOENCODING": "ascii"}], ids=["old", "ascii"])
-@pytest.mark.parametrize("name", ["pot", "strike", "harden", "plant", "spot", "garden"])
+@pytest.mark.parametrize(
+    "name", ["pot", "strike", "harden", "plant", "spot", "garden", "climate seen", "climate load"]
+)
 def test_prompts_ask_in_ascii_where_the_screen_speaks_nothing_else(
     name: str, surroundings: dict[str, str], garden: Path, tmp_path: Path
 ) -> None:
