@@ -17,7 +17,9 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
-from cuttings.climate.readings import Element, Readings, day_numbers, numbers, one_station
+from cuttings.climate.readings import Element, Readings, day_numbers, no_row, numbers, one_station
+from cuttings.climate.scales import AS_KELVINS_HEADED
+from cuttings.words import Units
 
 BY_VALUE: Final = "GHCN-Daily, one value a row"
 BY_ELEMENT: Final = "one day a row, a column for each element"
@@ -25,10 +27,23 @@ PLAIN: Final = "plain rows of day, minimum and maximum"
 
 Column = Sequence[str]
 
+
+def _spelt(*words: str) -> frozenset[str]:
+    """A word alone, and before or behind what says that it is of a temperature."""
+    what = ("temp", "temperature", "airtemp", "airtemperature")
+    return frozenset(
+        {
+            *words,
+            *(f"{word}{of}" for word in words for of in what),
+            *(f"{of}{word}" for word in words for of in what),
+        }
+    )
+
+
 NAMES: Final[Mapping[str, frozenset[str]]] = {
     "day": frozenset({"date", "day"}),
-    "tmin": frozenset({"tmin", "min", "minimum", "mintemp", "tempmin", "tminc", "tminf", "tn", "low"}),
-    "tmax": frozenset({"tmax", "max", "maximum", "maxtemp", "tempmax", "tmaxc", "tmaxf", "tx", "high"}),
+    "tmin": frozenset({"tmin", "tn", "low", "tminc", "tminf"}) | _spelt("min", "minimum"),
+    "tmax": frozenset({"tmax", "tx", "high", "tmaxc", "tmaxf"}) | _spelt("max", "maximum"),
     "rain": frozenset({"rain", "prcp", "precip", "precipitation", "rainfall", "rainmm", "rainin"}),
     "station": frozenset({"station", "stationid"}),
     "tmin flags": frozenset({"tminattributes"}),
@@ -37,14 +52,22 @@ NAMES: Final[Mapping[str, frozenset[str]]] = {
 }
 """What a heading may be called, written small and without anything but letters."""
 
+_WITH_UNIT: Final = frozenset({"tminc", "tminf", "tmaxc", "tmaxf"})
+
 UNNAMED: Final = ("day", "tmin", "tmax", "rain")
 """The order of columns that have no headings."""
 
 _ELEMENTS: Final = ("TMIN", "TMAX", "PRCP")
 _DAY: Final = re.compile(r"\s*\d{4}-?\d{2}-?\d{2}\b")
 _ELEMENT: Final = re.compile(r"[A-Z]{2}[A-Z0-9]{2}$")
+_UNIT: Final = re.compile(
+    r"(?:\s+in)?(?:[\s_.,/(\[°º-]+(?:deg(?:rees?)?[\s._]*)?|deg(?:rees?)?[\s._]+)"
+    r"(c|celsius|centigrade|f|fahrenheit|k|kelvins?)\b[\s.)\]]*$"
+)
+"""The unit of a temperature behind the name of its column, and what stands between."""
+
 _NOT_A_LETTER: Final = re.compile(r"[(\[°].*|[^a-z]")
-"""What is not looked at in a heading: a unit behind it, and all marks."""
+"""What is not looked at in a heading: whatever stands in brackets, and all marks."""
 
 WHAT_IS_READ: Final = (
     "It has to be a daily file of the GHCN (fixed width or with commas), a table with columns for DATE, TMIN "
@@ -54,10 +77,11 @@ WHAT_IS_READ: Final = (
 
 @frozen(eq=False)
 class _Table:
-    """Columns by what they hold, and the number of rows."""
+    """Columns by what they hold, the number of rows, and what the headings say of the units."""
 
     columns: Mapping[str, Column]
     rows: int
+    told: Units | None
 
     def element(self, name: str) -> tuple[NDArray[np.float64], int]:
         """One element's values, and how many were dropped for their quality flag."""
@@ -127,7 +151,7 @@ def _by_value(rows: Sequence[Sequence[str]]) -> Readings:
     if not rows:
         raise ValueError(f"The file has headings and no rows. {WHAT_IS_READ}")
     columns = _turned(rows)
-    station = one_station(sorted(set(columns[0]) - {""}))
+    station = _station(columns[0], columns[1])
     which = {name: number for number, name in enumerate(_ELEMENTS)}
     element = np.fromiter(map(which.get, columns[2], repeat(-1)), np.int8, len(rows))
     wanted = element >= 0
@@ -140,6 +164,20 @@ def _by_value(rows: Sequence[Sequence[str]]) -> Readings:
     told = [(element == number) & ~doubted for number in range(len(_ELEMENTS))]
     tmin, tmax, rain = (Element(days[own], values[own]) for own in told)
     return Readings(BY_VALUE, station, True, tmin, tmax, rain, int(doubted.sum()))
+
+
+def _station(names: Column, days: Column) -> str:
+    """The one station of the rows.
+
+    Raises:
+        ValueError: there are several, or a line is no row.
+    """
+    stations = sorted({name.strip() for name in set(names)} - {""})
+    if len(stations) > 1:
+        for name, day in zip(names, days, strict=True):
+            if not _DAY.match(day):
+                raise no_row(name or day)
+    return one_station(stations)
 
 
 def _marked(written: Column, is_marked: Callable[[str], bool]) -> NDArray[np.bool_]:
@@ -160,13 +198,13 @@ def _table(rows: Sequence[Sequence[str]]) -> _Table:
     Raises:
         ValueError: there is no day, minimum or maximum among them.
     """
-    headings = [_NOT_A_LETTER.sub("", each.casefold()) for each in rows[0]]
+    headings, told = [_heading(each) for each in rows[0]], None
     if _DAY.match(rows[0][0]) and 3 <= len(rows[0]) <= len(UNNAMED):
         where = {name: at for at, name in enumerate(UNNAMED[: len(rows[0])])}
     else:
-        where = {
-            what: headings.index(name) for what, names in NAMES.items() for name in headings if name in names
-        }
+        named = [name for name, _ in headings]
+        where = {what: named.index(name) for what, names in NAMES.items() for name in named if name in names}
+        told = _told({headings[where[name]][1] for name in ("tmin", "tmax") if name in where})
         rows = rows[1:]
     lacking = [name for name in ("day", "tmin", "tmax") if name not in where]
     if lacking or not rows:
@@ -174,15 +212,41 @@ def _table(rows: Sequence[Sequence[str]]) -> _Table:
         raise ValueError(f"The file has {what}. {WHAT_IS_READ}")
     columns = _turned(rows)
     blank = ("",) * len(rows)
-    return _Table(
-        {name: columns[at] if at < len(columns) else blank for name, at in where.items()}, len(rows)
-    )
+    held = {name: columns[at] if at < len(columns) else blank for name, at in where.items()}
+    return _Table(held, len(rows), told)
+
+
+def _heading(text: str) -> tuple[str, str]:
+    """The bare name in a heading, and the first letter of the unit behind it; empty where there is none."""
+    text = text.casefold()
+    unit = _UNIT.search(text)
+    name = _NOT_A_LETTER.sub("", text[: unit.start()] if unit else text)
+    if unit is None and name in _WITH_UNIT:
+        return name, name[-1]
+    return name, unit[1][0] if unit else ""
+
+
+def _told(letters: set[str]) -> Units | None:
+    """The units that the headings of minimum and maximum say.
+
+    Raises:
+        ValueError: they say different ones, or kelvins.
+    """
+    letters = letters - {""}
+    if "k" in letters:
+        raise ValueError(AS_KELVINS_HEADED)
+    if len(letters) > 1:
+        raise ValueError(
+            "The headings say °F for one of minimum and maximum and °C for the other; bring both into one "
+            "unit and load the file again."
+        )
+    return {"c": Units.METRIC, "f": Units.US}.get("".join(letters))
 
 
 def _by_day(table: _Table) -> Readings:
-    stations = sorted({name.strip() for name in set(table.columns.get("station", ()))} - {""})
-    station = one_station(stations)
-    days = day_numbers(table.columns["day"])
+    named, written = table.columns.get("station", ()), table.columns["day"]
+    station = _station(named, written) if named else ""
+    days = day_numbers(written)
     (tmin, first), (tmax, second), (rain, third) = map(table.element, ("tmin", "tmax", "rain"))
     from_a_service = not table.columns.keys().isdisjoint(("station", "tmin flags", "tmax flags"))
     return Readings(
@@ -193,4 +257,5 @@ def _by_day(table: _Table) -> Readings:
         tmax=Element(days, tmax),
         rain=Element(days, rain),
         flagged=first + second + third,
+        told=table.told,
     )

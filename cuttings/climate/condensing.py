@@ -5,16 +5,18 @@ United States No. 20, 1971-2000): minima in whole °F, at or below the threshold
 the mean and the standard deviation of the dates with the share of winters that have one.
 """
 
+import calendar
 from collections.abc import Sequence
-from datetime import date
+from datetime import date, timedelta
 
 import numpy as np
 from numpy.typing import NDArray
 
+from cuttings.climate.climate import MIDSUMMER
 from cuttings.climate.frost import FROST_F, GENERAL_SPREAD_DAYS, THRESHOLDS_F, Freezes, Law
 from cuttings.climate.normals import BLOOM_BASE_C, GROWTH_BASE_C, PARTS, Normals
 from cuttings.climate.series import MISSING, Series
-from cuttings.climate.wave import YEAR_DAYS, Wave
+from cuttings.climate.wave import YEAR_DAYS, Wave, round_the_year
 
 NORMAL_YEARS = 30
 """The years of a normal (World Meteorological Organization: Guidelines on the Calculation of Climate Normals,
@@ -33,6 +35,16 @@ COLD_HALF_WIDTH_DAYS = 60
 COLD_MISSING_ALLOWED = 12
 """How many of those 121 days may be missing; a tenth, from memory."""
 
+TROPICS_DEG = 15.0
+"""Nearer to the equator than this the year may be warmest at any time; from memory."""
+
+ACROSS_DAYS = 110.0
+"""A record that is warmest further than this from midsummer was kept beyond the equator; from memory. The sea
+puts the warmest days off by two months, the rains bring them on by three."""
+
+LEAST_AMPLITUDE_C = 2.0
+"""With less there is no telling when the year is warmest; from memory."""
+
 NO_FREEZE = Law(1.0, GENERAL_SPREAD_DAYS, 0.0, 0)
 
 Numbers = NDArray[np.float64]
@@ -43,6 +55,10 @@ class TooFewYears(ValueError):
     """There are not enough whole winters to tell any odds."""
 
 
+class OtherHemisphere(ValueError):
+    """The record was kept on the other side of the equator than the garden lies."""
+
+
 def condense(series: Series, lat: float, period: tuple[int, int] | None = None) -> Normals:
     """The normals of a series over calendar years, both ends included; without a period the newest thirty.
 
@@ -51,6 +67,7 @@ def condense(series: Series, lat: float, period: tuple[int, int] | None = None) 
 
     Raises:
         TooFewYears: fewer than three winters of the period can be used; the message is a sentence.
+        OtherHemisphere: its summer is the garden's winter; so is this one.
     """
     first_year, last_year = period or newest_years(series)
     days = _Days(series, first_year, last_year)
@@ -64,6 +81,7 @@ def condense(series: Series, lat: float, period: tuple[int, int] | None = None) 
             f"{series.last.year}."
         )
     mean = days.wave(days.mean)
+    _refuse_other_hemisphere(mean, lat)
     return Normals(
         station=series.station,
         first_year=first_year,
@@ -79,6 +97,20 @@ def condense(series: Series, lat: float, period: tuple[int, int] | None = None) 
         growth=days.by_part(_sine_degree_days(days.tmin, days.tmax, GROWTH_BASE_C)),
         bloom=days.by_part(np.maximum(days.mean - BLOOM_BASE_C, 0.0)),
         rain_mm=days.rainfall(),
+        southern=southern,
+    )
+
+
+def _refuse_other_hemisphere(mean: Wave, lat: float) -> None:
+    away = abs(round_the_year(mean.peak_day - MIDSUMMER[lat < 0]))
+    if abs(lat) <= TROPICS_DEG or mean.amplitude_c < LEAST_AMPLITUDE_C or away <= ACROSS_DAYS:
+        return
+    warmest = date(2001, 1, 1) + timedelta(days=int(mean.peak_day) - 1)
+    side = "south" if lat < 0 else "north"
+    raise OtherHemisphere(
+        f"The record is warmest in {calendar.month_name[warmest.month]}, so it comes from the other side of "
+        f"the equator; the garden lies at {abs(lat):.0f}° {side}. Check the sign of the latitude ('cuttings "
+        "garden --lat') or the file."
     )
 
 
@@ -156,7 +188,10 @@ class _Days:
 
 
 def _sine_degree_days(tmin: Numbers, tmax: Numbers, base: float) -> Numbers:
-    """``heat.degree_days_sine`` for many days at once."""
+    """``heat.degree_days_sine`` for many days at once.
+
+    There are two, held together by a test: that one is used where numpy must not be loaded.
+    """
     over, half = (tmin + tmax) / 2.0 - base, np.maximum(tmax - tmin, 1e-9) / 2.0
     angle = np.arcsin(np.clip(-over / half, -1.0, 1.0))
     return np.asarray((over * (np.pi / 2.0 - angle) + half * np.cos(angle)) / np.pi)
@@ -207,7 +242,9 @@ def _dates(days: _Days, winters: Sequence[tuple[date, date]], threshold_f: int, 
 
     Days are counted from the 1 January of the calendar year the winter is asked for. A winter without a
     freeze has infinity, one that cannot be judged NaN: too many days are missing on which the date might
-    have been, seen from the other winters.
+    have been, seen from the other winters. Nor is a winter judged into which the record does not reach as far
+    as some other winter's date lies: it would count in years that are early (or, where the record begins in
+    it, late) and not in others.
     """
     minima = [days.winter(begins, ends, days.whole_f) for begins, ends in winters]
     cold = [np.flatnonzero(winter <= threshold_f) for winter in minima]
@@ -217,13 +254,14 @@ def _dates(days: _Days, winters: Sequence[tuple[date, date]], threshold_f: int, 
             [np.inf if np.isnan(winter).sum() <= MISSING_ALLOWED else np.nan for winter in minima]
         )
     earliest, latest = int(ever.min()), int(ever.max())
+    reached = _reached(days.series, winters, cold, last=last)
     found = np.empty(len(minima))
     for number, (winter, freezing) in enumerate(zip(minima, cold, strict=True)):
         if last:
             doubtful = winter[(freezing[-1] if len(freezing) else earliest) : latest + 1]
         else:
             doubtful = winter[earliest : (freezing[0] if len(freezing) else latest) + 1]
-        if np.isnan(doubtful).sum() > MISSING_ALLOWED:
+        if not reached[number] or np.isnan(doubtful).sum() > MISSING_ALLOWED:
             found[number] = np.nan
         elif not len(freezing):
             found[number] = np.inf
@@ -232,6 +270,27 @@ def _dates(days: _Days, winters: Sequence[tuple[date, date]], threshold_f: int, 
             newyear = date(days.years[number], 1, 1)
             found[number] = (begins - newyear).days + 1 + freezing[-1 if last else 0]
     return found
+
+
+def _reached(
+    series: Series, winters: Sequence[tuple[date, date]], cold: Sequence[NDArray[np.intp]], *, last: bool
+) -> list[bool]:
+    """Whether the record reaches into each winter as far as the date of any whole winter lies in it.
+
+    ``cold`` holds the days of each winter with a freeze. A last freeze is looked for from the end, a first
+    one from the beginning; so the record must begin early enough for the one, and end late enough for the
+    other.
+    """
+    whole = [
+        freezing
+        for (begins, ends), freezing in zip(winters, cold, strict=True)
+        if len(freezing) and series.first <= begins and ends <= series.last
+    ]
+    if last:
+        needed = min((int(freezing[-1]) for freezing in whole), default=0)
+        return [series.first <= begins + timedelta(days=needed) for begins, _ in winters]
+    needed = max((int(freezing[0]) for freezing in whole), default=0)
+    return [begins + timedelta(days=needed) <= series.last for begins, _ in winters]
 
 
 def _law(found: Dates) -> Law:

@@ -19,12 +19,14 @@ from cuttings.climate.readings import (
     Element,
     Readings,
     month_starts,
+    no_row,
     one_station,
 )
 
 SPOKEN: Final = "GHCN-Daily, fixed width"
 _WIDTH: Final = 21 + 31 * 8
 _LINE: Final = re.compile(rb"[A-Z0-9_-]{11}\d{6}[A-Z0-9]{4}[ \d-]{4}\d")
+_HEAD: Final = re.compile(rb".{11}\d{6}[A-Z0-9]{4}")
 _QUALITY: Final = 6  # within a day's eight characters
 _NOTHING: Final = -9999
 
@@ -40,8 +42,11 @@ def read_fixed_width(content: bytes) -> Readings:
     Raises:
         ValueError: the file holds several stations, or a line is damaged.
     """
-    lines = content.split(b"\n")
-    stations = {line[:11] for line in lines if line.strip()}
+    lines = [line for line in content.split(b"\n") if line.strip()]
+    stations = {line[:11] for line in lines}
+    stray = next((line for line in lines if not _HEAD.match(line)), None) if len(stations) > 1 else None
+    if stray is not None:
+        raise no_row(stray[:21].decode("latin-1"))
     months = {name: [x for x in lines if x[17:21] == name] for name in (b"TMIN", b"TMAX", b"PRCP")}
     elements, flagged = {}, 0
     for name, own in months.items():

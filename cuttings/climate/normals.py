@@ -12,8 +12,9 @@ from cuttings.climate.frost import Freezes, Law
 from cuttings.climate.heat import LONGEST_YEAR_DAYS
 from cuttings.climate.wave import YEAR_DAYS, Wave
 
-LAYOUT = 1
-"""The version of the document. A record of another version is reckoned anew from the daily series."""
+LAYOUT = 2
+"""The version of the document. ``Desk.normals`` reckons a record of another version anew from the days that are
+kept with it, over the same years."""
 
 TwelveMonths = tuple[float, ...]
 
@@ -51,7 +52,7 @@ class Normals:
         nine nights in ten stay below. growth: degree days above 5 °C of each twenty-fourth of the year from
         1 January, by single sine. bloom: the same above 10 °C, by the average of the day's lowest and
         highest, as bloom figures are given. rain_mm: mean fall of each month; empty where the station
-        measures none.
+        measures none. southern: whether winters were taken to be those of the southern half of the earth.
     """
 
     station: str
@@ -68,6 +69,7 @@ class Normals:
     growth: tuple[float, ...]
     bloom: tuple[float, ...]
     rain_mm: TwelveMonths = ()
+    southern: bool = False
 
     @property
     def swing_c(self) -> float:
@@ -81,6 +83,7 @@ def to_document(normals: Normals) -> dict[str, Any]:
         "layout": LAYOUT,
         "station": normals.station,
         "years": [normals.first_year, normals.last_year],
+        "southern": normals.southern,
         "winters": normals.winters,
         "freezes": {
             str(level.threshold_f): [_law_out(law) for law in (level.spring, level.autumn, level.length)]
@@ -125,9 +128,18 @@ def from_document(document: Mapping[str, Any]) -> Normals:
             growth=tuple(document["growth"]),
             bloom=tuple(document["bloom"]),
             rain_mm=tuple(document["rain_mm"]),
+            southern=bool(document["southern"]),
         )
     except (KeyError, TypeError, IndexError) as error:
         raise ValueError(f"these are no normals ({error!r})") from error
+
+
+def years_of(document: object) -> tuple[int, int] | None:
+    """The years of a record of any version; ``None`` where it is no such document."""
+    match document:
+        case {"layout": int(), "years": [int(first), int(last)]} if first <= last:
+            return first, last
+    return None
 
 
 def _law_out(law: Law) -> Sequence[float]:

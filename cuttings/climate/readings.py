@@ -10,6 +10,8 @@ import numpy as np
 from attrs import frozen
 from numpy.typing import NDArray
 
+from cuttings.words import Units
+
 Days = NDArray[np.int64]
 Numbers = NDArray[np.float64]
 
@@ -50,7 +52,8 @@ class Readings:
     """What a station file holds, before anything is made of it.
 
     ``in_tenths`` says that the layout itself means tenths of °C and of mm. ``flagged`` counts the values
-    that were dropped because the weather service doubted them.
+    that were dropped because the weather service doubted them. ``told`` is what the headings say of the
+    units.
     """
 
     layout: str
@@ -60,6 +63,7 @@ class Readings:
     tmax: Element
     rain: Element
     flagged: int
+    told: Units | None = None
 
 
 def month_starts(years: Days, months: Days) -> Days:
@@ -145,6 +149,14 @@ def _number(text: str, trace: bool) -> float:
             f"'{text.strip()}' stands where a reading should; mend it, or leave it blank if there was none."
         ) from None
     return np.nan if number in MISSING_NUMBERS or not np.isfinite(number) else number
+
+
+def no_row(begins: str) -> ValueError:
+    """Of a line in the middle of a file that is none of its rows, by how it begins."""
+    return ValueError(
+        f"The line that begins with '{begins.strip()}' is no row of this file; take it out, or fetch the "
+        "file again."
+    )
 
 
 def one_station(stations: Sequence[str]) -> str:

@@ -18,6 +18,19 @@ from numpy.typing import NDArray
 
 from cuttings.words import Units
 
+KELVINS: Final = (260.0, 325.0)
+"""Between these lies a warmest month's mean maximum in kelvins wherever something grows; from memory."""
+
+AS_KELVINS: Final = (
+    "The temperatures look like kelvins (the warmest month's mean maximum is {:.0f}); take 273.15 off every "
+    "one of them, which makes °C, and load the file again."
+)
+
+AS_KELVINS_HEADED: Final = (
+    "The headings say kelvins; take 273.15 off every temperature, which makes °C, mend the headings, and "
+    "load the file again."
+)
+
 HOTTEST_MONTH_C: Final = 50.0
 HOTTEST_MONTH_F: Final = 122.0
 """A mean maximum that no month reaches anywhere; from memory (the same temperature twice)."""
@@ -30,28 +43,46 @@ class Scale(StrEnum):
     METRIC = "°C and mm"
     US = "°F and inches"
 
+    @property
+    def units(self) -> Units:
+        """The units a person would name for it."""
+        return Units.US if self is Scale.US else Units.METRIC
+
 
 RAIN_TENTHS: Final = {Scale.TENTHS: 1.0, Scale.METRIC: 10.0, Scale.US: 254.0}
 """Tenths of mm in one unit of rain."""
 
 
-def scale_of(warmest: float, *, whole: bool, told: Units | None) -> Scale:
+def looks_like_kelvins(warmest: float) -> bool:
+    """Whether a warmest month's mean maximum may be in kelvins; it may be in tenths of °C as well."""
+    return KELVINS[0] <= warmest <= KELVINS[1]
+
+
+def scale_of(warmest: float, *, whole: bool, told: Units | None, headed: bool = False) -> Scale:
     """The scale of a file whose warmest month has that mean maximum, in the file's own numbers.
 
-    ``whole`` says that no reading has a fraction; ``told`` is what the person said the units are.
+    ``whole`` says that no reading has a fraction; ``told`` is what the person said the units are, or with
+    ``headed`` what the headings say.
 
     Raises:
         ValueError: the numbers fit no scale, or not the one that was told.
     """
     seen = _seen(warmest, whole)
+    if seen is None and looks_like_kelvins(warmest):
+        raise ValueError(AS_KELVINS.format(warmest))
     if seen is None:
         raise ValueError(
             f"The warmest month's mean maximum is {warmest:.0f}, which is too hot in °F and in °C; check "
             "that the columns are minimum and maximum temperatures, and load the file again."
         )
-    if told is None or (told is Units.US) == (seen is Scale.US):
+    if told in (None, seen.units):
         return seen
     other, scale = (Units.METRIC, "°F") if told is Units.US else (Units.US, "°C")
+    if headed:
+        raise ValueError(
+            f"The headings say {scale}, but the warmest month's mean maximum is {warmest:.0f}, which cannot "
+            f"be that; mend the headings, or load the file with --file-units {other.value}."
+        )
     raise ValueError(
         f"The warmest month's mean maximum is {warmest:.0f}, which cannot be {scale}; load the file with "
         f"--file-units {other.value}, or without that option."

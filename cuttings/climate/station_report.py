@@ -44,11 +44,12 @@ class Doubt:
 
 @frozen
 class Findings:
-    """What the sentences are made of: the scale, and whether it had to be guessed; the mean maximum of the
-    warmest month as it stands in the file and in °C; and what ``Report`` counts."""
+    """What the sentences are made of: the scale, and whether it had to be guessed; the units to speak in; the
+    mean maximum of the warmest month as it stands in the file and in °C; and what ``Report`` counts."""
 
     scale: Scale
     guessed: bool
+    units: Units
     warmest: float
     warmest_c: float
     whole_years: int
@@ -61,10 +62,6 @@ class Findings:
     swapped: int
     duplicated: int
     gaps: Sequence[tuple[date, date]]
-
-    @property
-    def units(self) -> Units:
-        return Units.US if self.scale is Scale.US else Units.METRIC
 
 
 @frozen

@@ -1,5 +1,6 @@
 """Station files as a weather service gives them out, made into a series and a report of what was found."""
 
+import calendar
 import zlib
 from datetime import date
 from typing import Final
@@ -10,12 +11,27 @@ from numpy.typing import NDArray
 
 from cuttings.climate.columns import WHAT_IS_READ, read_columns
 from cuttings.climate.fixed_width import looks_fixed_width, read_fixed_width
-from cuttings.climate.quality import WETTEST, beyond_records, crossed, gross_errors
+from cuttings.climate.quality import (
+    COLDEST_SUMMER,
+    LEAST_SWING,
+    WETTEST,
+    WIDEST_SWING,
+    OddPart,
+    Tenths,
+    beyond_records,
+    crossed,
+    gross_errors,
+    jump,
+    middle_swing,
+    odd_part,
+    warmest_half_month,
+)
 from cuttings.climate.readings import FIRST_OF_1970, Element, Readings
-from cuttings.climate.scales import RAIN_TENTHS, Scale, in_tenths, scale_of
+from cuttings.climate.scales import AS_KELVINS, RAIN_TENTHS, Scale, in_tenths, looks_like_kelvins, scale_of
 from cuttings.climate.series import MISSING, Series
 from cuttings.climate.station_report import Doubt, Findings, Report, counted, dated, gaps, whole_years
 from cuttings.dates import spoken
+from cuttings.units import show_temperature
 from cuttings.words import Units
 
 FEWEST_YEARS: Final = 3
@@ -35,12 +51,15 @@ _BEYOND_ALL: Final = 1_000.0
 """A number that is no temperature in any scale, tenths included."""
 
 
-def read_station_file(content: bytes, units: Units | None = None) -> tuple[Series, Report]:
+def read_station_file(
+    content: bytes, units: Units | None = None, shown: Units | None = None
+) -> tuple[Series, Report]:
     """A station's series from the bytes of its file, packed with gzip or not, and what was found in it.
 
     The layout is seen from the content: GHCN-Daily in fixed width, one value a row, or with a column for each
     element; or plain rows of day, minimum and maximum. ``units`` is what the person says the file is in;
-    without it the data tell (``scales`` has the rule and its limits).
+    without it the headings tell, or else the data (``scales`` has the rule and its limits). ``shown`` are the
+    units for what is said of it; without them it is told in the file's own.
 
     Raises:
         ValueError: the file cannot be read or believed; the sentence says what to do.
@@ -49,7 +68,8 @@ def read_station_file(content: bytes, units: Units | None = None) -> tuple[Serie
     table = _Table.of(readings)
     _enough(~np.isnan(table.tmin), table.first)
     scale = _scale(readings, table, units)
-    return _checked(readings, table, scale, guessed=units is None and not readings.in_tenths)
+    guessed = units is None and readings.told is None and not readings.in_tenths
+    return _checked(readings, table, scale, guessed=guessed, shown=shown or scale.units)
 
 
 def _unpacked(content: bytes) -> bytes:
@@ -140,16 +160,22 @@ def _scale(readings: Readings, table: _Table, units: Units | None) -> Scale:
             )
         return Scale.TENTHS
     whole = not any((each % 1 > 0).any() for each in (table.tmin, table.tmax))
-    return scale_of(table.warmest_month(), whole=whole, told=units)
+    told = units or readings.told
+    return scale_of(table.warmest_month(), whole=whole, told=told, headed=units is None)
 
 
-def _checked(readings: Readings, table: _Table, scale: Scale, *, guessed: bool) -> tuple[Series, Report]:
+def _checked(
+    readings: Readings, table: _Table, scale: Scale, *, guessed: bool, shown: Units
+) -> tuple[Series, Report]:
     """The series without what cannot be true, and the report of it."""
     first = table.first
     tmin, tmax = (_whole(in_tenths(each, scale)) for each in (table.tmin, table.tmax))
+    as_read = tmin.copy(), tmax.copy()
     doubts = _dropped(tmin, beyond_records(tmin), "minimum", first)
     doubts += _dropped(tmax, beyond_records(tmax), "maximum", first)
     turned = _turned(tmin, tmax)
+    _refuse_other_columns(*as_read, table.warmest_month(), scale, shown)
+    _refuse_no_climate(*as_read, first, shown)
     tmin[turned] = tmax[turned] = MISSING
     doubts += _dropped(tmin, gross_errors(tmin, first), "minimum", first)
     doubts += _dropped(tmax, gross_errors(tmax, first), "maximum", first)
@@ -159,6 +185,7 @@ def _checked(readings: Readings, table: _Table, scale: Scale, *, guessed: bool) 
     found = Findings(
         scale=scale,
         guessed=guessed,
+        units=shown,
         warmest=(warmest := table.warmest_month()),
         warmest_c=float(in_tenths(np.array([warmest]), scale)[0]) / 10.0,
         whole_years=_enough(there, first),
@@ -221,6 +248,65 @@ def _turned(tmin: NDArray[np.int16], tmax: NDArray[np.int16]) -> NDArray[np.bool
             "what they were taken for, or are not in the same units; check them and load the file again."
         )
     return turned
+
+
+def _refuse_other_columns(tmin: Tenths, tmax: Tenths, warmest: float, scale: Scale, shown: Units) -> None:
+    """Two columns that are no minimum and maximum in that scale.
+
+    Raises:
+        ValueError: they lie too near to one another, or too far apart.
+    """
+    swing = middle_swing(tmin, tmax)
+    if swing is None or LEAST_SWING <= swing <= WIDEST_SWING:
+        return
+    if swing < LEAST_SWING and scale is Scale.TENTHS and looks_like_kelvins(warmest):
+        raise ValueError(AS_KELVINS.format(warmest))
+    raise ValueError(
+        f"Minimum and maximum lie {_apart(swing, shown)} apart on the middle day, which is so nowhere: they "
+        "are not a day's lowest and highest, or are not in the same units; check the columns and load the "
+        "file again."
+    )
+
+
+def _refuse_no_climate(tmin: Tenths, tmax: Tenths, first: date, shown: Units) -> None:
+    """Years that do not go together, or a round of the year that no place has.
+
+    Raises:
+        ValueError: there are such; of several the one that explains most is told.
+    """
+    for values, what in ((tmin, "minimum"), (tmax, "maximum")):
+        step = jump(values, first)
+        if step is not None:
+            raise ValueError(
+                f"The {what} temperatures jump by {_apart(step.by, shown)} from {step.before} to "
+                f"{step.after}, which no climate does: the units change there, or another station begins; "
+                "bring all years into the same units, or leave out those of one kind, and load the file again."
+            )
+    for values, what in ((tmin, "minimum"), (tmax, "maximum")):
+        odd = odd_part(values, first)
+        if odd is not None:
+            raise ValueError(
+                f"The {what} temperatures of {_spoken_part(odd)} stand {_apart(odd.off, shown)} "
+                f"{'above' if odd.off > 0 else 'below'} what goes with the months around, in most years, "
+                "which no climate does; mend them or leave them blank, and load the file again."
+            )
+    warmest = warmest_half_month(tmin, first)
+    if warmest < COLDEST_SUMMER:
+        raise ValueError(
+            f"Half the nights of even the warmest weeks are below {show_temperature(warmest / 10.0, shown)}, "
+            "too cold for any garden; check the units and the column of the minima, and load the file again."
+        )
+
+
+def _apart(tenths: float, units: Units) -> str:
+    """A difference of temperatures, without its sign."""
+    degrees_c = abs(tenths) / 10.0
+    return f"{degrees_c * 1.8:.0f} °F" if units is Units.US else f"{degrees_c:.0f} °C"
+
+
+def _spoken_part(odd: OddPart) -> str:
+    month = calendar.month_name[odd.month + 1]
+    return month if odd.half is None else f"the {('first', 'second')[odd.half]} half of {month}"
 
 
 def _rain(tenths: NDArray[np.float64]) -> tuple[NDArray[np.int16], int, float | None]:

@@ -129,6 +129,7 @@ def _when(window: Window, begin: date, today: date, *, pressing: bool) -> str:
 
 
 def _listed(names: Sequence[str], most: int) -> str:
+    names = list(dict.fromkeys(names))
     if len(names) > most + 1:
         names = [*names[:most], f"{len(names) - most} more"]
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"

@@ -16,6 +16,7 @@ from cuttings.commands.garden import percent
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import filled, one_of
 from cuttings.commands.questions import NOTE
+from cuttings.commands.warmth import degree_days, heat_document, heat_page, soil_document, soil_page
 from cuttings.dates import spoken
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
@@ -25,6 +26,7 @@ from cuttings.nudges.season import seen as as_seen
 from cuttings.plants.catalogue import standard
 from cuttings.rules.pace import Expectation, Seen, expectation
 from cuttings.show.page import Page
+from cuttings.units import parse_length, parse_temperature
 from cuttings.words import Sign, Units
 
 if TYPE_CHECKING:  # numpy is loaded only where a record is read
@@ -83,17 +85,16 @@ def _years(text: str) -> tuple[int, int]:
 
 
 def _of_period(desk: Desk, years: tuple[int, int]) -> Climate:
-    """The climate of other years of the record that was loaded."""
-    from cuttings.climate.condensing import TooFewYears, condense
-    from cuttings.climate.series import Series
+    """The climate of other years of the record that was loaded, at this season's own pace."""
+    from cuttings.climate.condensing import condense
 
-    kept = desk.ledger.beside(DAYS_FILE)
-    if kept is None or desk.garden is None:
-        raise Refused("There is no record to take years from; 'cuttings climate load FILE' reads one.")
+    series = _kept_series(desk)
+    assert desk.garden is not None  # no record is loaded without one
     try:
-        return climate_of(desk.garden, condense(Series.from_bytes(kept), desk.garden.lat, years))
-    except (TooFewYears, ValueError) as error:
+        found = climate_of(desk.garden, condense(series, desk.garden.lat, years))
+    except ValueError as error:
         raise Refused(str(error)) from None
+    return evolve(found, pace=desk.climate.pace)
 
 
 def _file(text: str) -> tuple[Path, bytes]:
@@ -221,6 +222,62 @@ def forget(desk: Desk) -> None:
         "Put away", f"The record is in {desk.ledger.folder / 'backups'}; your own dates hold again."
     )
     desk.answer(page, {"station": None})
+
+
+@climate.command(
+    short_help="degree days by three methods", help="Degree days to a day and in a year, by three methods."
+)
+@click.option("--base", metavar="TEMP", default="50F", help="the temperature from which warmth counts (50F)")
+@global_options
+@with_desk
+def heat(desk: Desk, base: str) -> None:
+    try:
+        base_c = parse_temperature(base, desk.units)
+    except ValueError as error:
+        raise Misused(f"--base: {error}") from None
+    sums = degree_days(desk.climate, desk.on, base_c, _kept_series(desk) if desk.normals else None)
+    desk.answer(
+        heat_page(desk, desk.climate, base_c, sums), heat_document(desk.climate, desk.on, base_c, sums)
+    )
+
+
+@climate.command(
+    short_help="the soil at any depth",
+    help="How warm the soil is at a depth, and when it passes what matters.",
+)
+@click.option("--depth", metavar="LEN", default="4in", help="below the surface, such as 4in or 10cm")
+@global_options
+@with_desk
+def soil(desk: Desk, depth: str) -> None:
+    try:
+        depth_m = parse_length(depth, desk.units)
+        if depth_m > DEEPEST_M:
+            raise ValueError(f"'{depth}' is deeper than any root goes; write it like 4in or 10cm.")
+    except ValueError as error:
+        raise Misused(f"--depth: {error}") from None
+    desk.answer(soil_page(desk, desk.climate, depth_m), soil_document(desk.climate, desk.on, depth_m))
+
+
+DEEPEST_M = 4.0
+"""Below this the soil is as warm all the year (University of Washington VIC model: Soil thermal damping
+depth)."""
+
+
+def _kept_series(desk: Desk) -> "Series":
+    """The days of the record that was loaded.
+
+    Raises:
+        Refused: they are not there, or damaged.
+    """
+    from cuttings.climate.series import Series
+
+    kept = desk.ledger.beside(DAYS_FILE)
+    if kept is None:
+        raise Refused("There is no record to take years from; 'cuttings climate load FILE' reads one.")
+    try:
+        return Series.from_bytes(kept)
+    except ValueError as error:
+        raise Refused(str(error)) from None
 
 
 SIGN = Question(

@@ -37,9 +37,6 @@ from cuttings.words import PlantType, Stage
 FILL_POT_WEEKS = 4
 """Weeks in the pot before the roots hold the ball together for the next move; from memory."""
 
-SETTLED_DAYS = 60
-"""Days in its pot after which a hardy plant's growth has hardened by itself; from memory."""
-
 WATER_WEEKS = 12
 WATER_SOURCE = "University of Minnesota Extension: Watering newly planted trees and shrubs"
 """Daily for a fortnight, then every two or three days to the twelfth week (``WATER_SOURCE``)."""
@@ -66,8 +63,7 @@ def potted(known: Known, today: date) -> Iterable[Nudge]:
     yield from _shade(known, since)
     yield from _feed(known, since)
     planting = next_planting(known.plant, known.climate, max(today, since + weeks(FILL_POT_WEEKS)))
-    soft = _soft(known, since, today)
-    needs = needs_hardening(known.plant, grown_under_cover=soft, on=today, climate=known.climate)
+    needs = needs_hardening(known.plant, grown_under_cover=known.soft(today), on=today, climate=known.climate)
     if planting is not None and needs.value:
         yield _begin_hardening(known, planting, needs.why, since)
     elif planting is not None:
@@ -136,13 +132,6 @@ def _water_pots(known: Known, stage: Stage, today: date) -> Iterable[Nudge]:
         window = stretch(today, (today, today), today + days(6), "water", POTS_DRY, COMMON_PRACTICE)
         job = "Water {} whenever the top of the mix is dry, daily in heat"
         yield nudge(known, "pots", job, window, stage, stake=0)
-
-
-def _soft(known: Known, since: date, today: date) -> bool:
-    """Whether it still has the soft growth of its cover: a hardy plant no more, once it has stood in its pot
-    for a while; a tender one spends the winter under cover too."""
-    settled = (today - since).days >= SETTLED_DAYS
-    return known.under_cover and not (settled and is_hardy(known.plant, known.climate))
 
 
 def _shade(known: Known, since: date) -> Iterable[Nudge]:

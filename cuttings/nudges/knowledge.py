@@ -1,21 +1,27 @@
 """What is known about one lot together: its plant, its way of increase, and when it should root."""
 
-from datetime import timedelta
+from collections.abc import Iterator
+from datetime import date, timedelta
+from itertools import pairwise
 
 from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
+from cuttings.nudges.places import Place, place_of, where_stand
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.understood import plant_for
 from cuttings.rules.rooting import Bench, Forecast, forecast
-from cuttings.words import Cover, Units, Wood
+from cuttings.rules.seasons import is_hardy
+from cuttings.words import Cover, Stage, Units, Wood
 
 ROOTED_UNDER_COVER = frozenset(wood.method for wood in Wood if wood.is_leafy)
 """Leafy cuttings are rooted in closed air; a find of one is taken for such (common practice)."""
 
+SETTLED_DAYS = 60
+"""Days outside in its pot after which a hardy plant's growth has hardened by itself; from memory."""
 
 FOUND_PART_WAY = "It was found part-way, so the earliest of these days may lie behind it."
 
@@ -33,7 +39,7 @@ class Known:
     area: str = ""
 
     @property
-    def under_cover(self) -> bool:
+    def closed_air(self) -> bool:
         """Whether the lot was rooted in closed or heated air."""
         origin = self.lot.origin
         if isinstance(origin, e.Strike):
@@ -41,11 +47,47 @@ class Known:
         return self.lot.method in ROOTED_UNDER_COVER
 
     @property
+    def under_cover(self) -> bool:
+        """Whether its stems grew under cover: in closed or heated air, or indoors by the keeper's words."""
+        return self.closed_air or any(place_of(where) is Place.INDOORS for where in self._stood())
+
+    def _stood(self) -> Iterator[str]:
+        """The keeper's words for every place that its stems have stood in; layers root on their mother."""
+        if not self.lot.method.is_layer:
+            yield self.lot.origin.where
+        yield from (pot.where for pot in self.lot.of_kind(e.Pot))
+
+    def soft(self, today: date) -> bool:
+        """Whether its stems in pots still have the soft growth of their cover.
+
+        A hardy plant's has hardened by itself once it has stood outside in its pot for ``SETTLED_DAYS``; a
+        tender one spends the winter under cover too, and stays soft until it is hardened off.
+        """
+        if not self.under_cover or not is_hardy(self.plant, self.climate):
+            return self.under_cover
+        outside = self._outside_since()
+        return outside is None or (today - outside).days < SETTLED_DAYS
+
+    def _outside_since(self) -> date | None:
+        """The day from which its pots have stood outside; ``None`` while they stand indoors."""
+        if place_of(where_stand(self.lot, Stage.POTTED)) is Place.INDOORS:
+            return None
+        since = self.lot.reached(Stage.POTTED) or self.lot.started_on
+        pots = [pot for pot in self.lot.of_kind(e.Pot) if pot.where]
+        for before, after in pairwise(pots):
+            if place_of(before.where) is Place.INDOORS and place_of(after.where) is not Place.INDOORS:
+                since = max(since, after.on)
+        return since
+
+    @property
     def _bench(self) -> Bench:
-        origin = self.lot.origin
-        if isinstance(origin, e.Strike) and origin.heat_c is None and origin.cover is Cover.FRAME:
-            return Bench.FRAME
-        return Bench.WARM if self.under_cover else Bench.OPEN
+        """What keeps its roots warm; air that is closed but not heated is a little warmer than the soil."""
+        lot = self.lot
+        place = Place.OPEN if lot.method.is_layer else place_of(lot.origin.where)
+        heated = isinstance(lot.origin, e.Strike) and lot.origin.heat_c is not None
+        if heated or place is Place.INDOORS:
+            return Bench.WARM
+        return Bench.FRAME if self.closed_air or place is Place.FRAME else Bench.OPEN
 
     def forecast(self) -> Forecast | None:
         """When it should have rooted; ``None`` where it came with roots or no time is known.

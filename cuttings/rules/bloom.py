@@ -54,7 +54,8 @@ def first_bloom(plant: Plant, climate: Climate, year: int) -> FirstBloom | None:
     if figure is not None:
         wanted, source = figure
         day = _day_of_bloom_warmth(climate, year, wanted / 1.8)
-        why = f"at {wanted:.0f} degree days above 50 °F since New Year"
+        begins = "1 July" if climate.southern else "New Year"
+        why = f"at {wanted:.0f} degree days above 50 °F since {begins}"
         return None if day is None else FirstBloom(day, True, why, source)
     if plant.bloom is None or not plant.bloom.months:
         return None
