@@ -11,6 +11,7 @@ from attrs import frozen
 from cuttings.climate.climate import Climate
 from cuttings.climate.zones import zone_limits_f
 from cuttings.plants.model import Plant
+from cuttings.rules.phases import dormancy
 from cuttings.rules.seasons import HARDY_TO_ZONE, frosts, weeks
 from cuttings.units import fahrenheit_to_celsius
 from cuttings.words import PlantType
@@ -63,6 +64,10 @@ TENDER_SHOOTS = Limits(FREEZING_C, fahrenheit_to_celsius(29.0))
 SOFT_SHOOTS = Limits(fahrenheit_to_celsius(29.0), fahrenheit_to_celsius(24.0))
 """Shoots that never harden, and those of other plants in growth (``FREEZE_CLASSES``)."""
 
+SOFT_GROWTH = Limits(fahrenheit_to_celsius(28.0), fahrenheit_to_celsius(24.0))
+"""Forecasts from which settled hardy plants begin to lose soft shoots and flowers, and by which most have
+(``FREEZE_CLASSES``, whose classes are those of forecasts). The plants themselves live."""
+
 SOFT_ROOTS = Limits(FREEZING_C + HARM_TO_DEATH_C, FREEZING_C - HARM_TO_DEATH_C)
 """Roots and crowns in a pot that have not hardened: freezing kills them (``VERMONT``)."""
 
@@ -100,34 +105,49 @@ def _through_winter(climate: Climate, year: int, on: date) -> float:
     return min(max(min(rising, falling), 0.0), 1.0)
 
 
+@lru_cache(maxsize=512)
+def in_growth(climate: Climate, on: date) -> bool:
+    """Whether hardy plants outdoors are in growth: from bud break to leaf fall."""
+    rests = (dormancy(climate, year) for year in (on.year - 1, on.year))
+    return not any(opens <= on < closes for opens, closes in rests)
+
+
 def is_frost_tender(plant: Plant) -> bool:
     """Whether any frost kills it, however slowly autumn came."""
     warm = plant.zones is not None and plant.zones[0] >= TENDER_FROM_ZONE
     return warm or plant.type is PlantType.TENDER_PERENNIAL
 
 
+def home_zone(plant: Plant, climate: Climate) -> int:
+    """The coldest zone it is hardy to; the garden's own for a plant whose zones nobody has entered."""
+    return plant.zones[0] if plant.zones is not None else climate.zone_number or HARDY_TO_ZONE
+
+
+def coldest_night_c(zone: int) -> float:
+    """The mean coldest night of the cold end of a zone, degrees Celsius (``ZONES``)."""
+    return fahrenheit_to_celsius(zone_limits_f(str(zone))[0])
+
+
 def shoot_limits(plant: Plant, climate: Climate, hard: float) -> Limits:
     """What its shoots stand when they have hardened so far; hard ones, their zone's mean coldest night."""
     if is_frost_tender(plant):
         return TENDER_SHOOTS
-    zone = plant.zones[0] if plant.zones is not None else climate.zone_number or HARDY_TO_ZONE
-    coldest = _coldest_c(zone)
+    coldest = coldest_night_c(home_zone(plant, climate))
     return SOFT_SHOOTS.towards(Limits(coldest + HARM_TO_DEATH_C, coldest), hard)
 
 
 def root_limits(plant: Plant, hard: float) -> Limits:
-    """What its roots and crown in a pot stand when they have hardened so far: at most their own killing
-    temperature, or the general one, and never more than its shoots would."""
+    """What its roots and crown in a pot stand when they have hardened so far: at most their own temperature
+    of killing or of first harm, or the general ones, and never more than its shoots would."""
     if is_frost_tender(plant):
         return SOFT_ROOTS
     winter = WINTER_ROOTS
+    harm_c = plant.root_harm_c
     if plant.root_kill_c is not None:
-        winter = Limits(plant.root_kill_c + HARM_TO_DEATH_C, plant.root_kill_c - HARM_TO_DEATH_C)
+        harm_c = plant.root_kill_c + HARM_TO_DEATH_C
+    if harm_c is not None:
+        winter = Limits(harm_c, harm_c - 2 * HARM_TO_DEATH_C)
     elif plant.zones is not None:
-        dead = max(winter.dead_c, _coldest_c(plant.zones[0]))
+        dead = max(winter.dead_c, coldest_night_c(plant.zones[0]))
         winter = Limits(max(winter.harm_c, dead + HARM_TO_DEATH_C), dead)
     return SOFT_ROOTS.towards(winter, hard)
-
-
-def _coldest_c(zone: int) -> float:
-    return fahrenheit_to_celsius(zone_limits_f(str(zone))[0])

@@ -180,8 +180,8 @@ class _Calendar:
         reference = SEASON_SOIL_C if way.reference_temp_c is None else sum(way.reference_temp_c) / 2
         clock = thermal_clock(climate, reference, FRAME_WARMER_C if bench is Bench.FRAME else 0.0)
         why = (
-            f"{where} it goes by the warmth of the soil: a day counts in full at {_both(reference)}, "
-            f"less in colder soil, and not at all below {_both(ROOTS_GROW_C)}."
+            f"{where} a day counts by the warmth of the soil: in full at {_both(reference)}, not at all "
+            f"below {_both(ROOTS_GROW_C)}."
         )
         usual = None
         if way.reference_temp_c is None and high > USUAL_SEASON_DAYS:

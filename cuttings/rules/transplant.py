@@ -216,7 +216,7 @@ def _autumn(plant: Plant, climate: Climate, year: int) -> Window | None:
 
 
 def _safer_in_spring(plant: Plant) -> bool:
-    return plant.genus == "Taxus" or plant.genus not in CONIFERS
+    return plant.type in WOODY and (plant.genus == "Taxus" or plant.genus not in CONIFERS)
 
 
 def _closes(kind: Autumn, autumn: Frosts) -> date:

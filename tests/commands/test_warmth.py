@@ -57,8 +57,19 @@ def test_the_single_sine_counts_what_the_average_misses(quarry_bank: Path) -> No
 
 
 def test_without_a_record_the_sums_are_estimates_and_say_so(tmp_path: Path) -> None:
-    recorded("garden", "--name", "South bank", "--lat", "-43.5", "--lon", "172", "--elevation", "20m", "--units",
-             "metric", "--last-frost", "10-20", "--first-frost", "04-25", ledger=tmp_path)  # fmt: skip
+    place = (
+        "--name",
+        "South bank",
+        "--lat",
+        "-43.5",
+        "--lon",
+        "172",
+        "--elevation",
+        "20m",
+        "--units",
+        "metric",
+    )
+    recorded("garden", *place, "--last-frost", "10-20", "--first-frost", "04-25", ledger=tmp_path)
     document = cuttings("climate", "heat", "--json", ledger=tmp_path).document
     assert document["measured"] is False
     assert document["from"] == "2025-07-01"
