@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from cuttings.climate.climate import MIDSUMMER
 from cuttings.climate.frost import FROST_F, GENERAL_SPREAD_DAYS, THRESHOLDS_F, Freezes, Law
-from cuttings.climate.normals import BLOOM_BASE_C, GROWTH_BASE_C, PARTS, Normals
+from cuttings.climate.normals import BLOOM_BASE_C, GROWTH_BASE_C, PARTS, Normals, OtherHemisphere
 from cuttings.climate.series import MISSING, Series
 from cuttings.climate.wave import YEAR_DAYS, Wave, round_the_year
 
@@ -53,10 +53,6 @@ Dates = NDArray[np.float64]
 
 class TooFewYears(ValueError):
     """There are not enough whole winters to tell any odds."""
-
-
-class OtherHemisphere(ValueError):
-    """The record was kept on the other side of the equator than the garden lies."""
 
 
 def condense(series: Series, lat: float, period: tuple[int, int] | None = None) -> Normals:
@@ -275,22 +271,23 @@ def _dates(days: _Days, winters: Sequence[tuple[date, date]], threshold_f: int, 
 def _reached(
     series: Series, winters: Sequence[tuple[date, date]], cold: Sequence[NDArray[np.intp]], *, last: bool
 ) -> list[bool]:
-    """Whether the record reaches into each winter as far as the date of any whole winter lies in it.
+    """Whether the record holds each winter whole, or reaches as far into it as the date of any whole one.
 
     ``cold`` holds the days of each winter with a freeze. A last freeze is looked for from the end, a first
     one from the beginning; so the record must begin early enough for the one, and end late enough for the
     other.
     """
-    whole = [
-        freezing
-        for (begins, ends), freezing in zip(winters, cold, strict=True)
-        if len(freezing) and series.first <= begins and ends <= series.last
+    whole = [series.first <= begins and ends <= series.last for begins, ends in winters]
+    dates = [
+        int(freezing[-1 if last else 0])
+        for freezing, is_whole in zip(cold, whole, strict=True)
+        if is_whole and len(freezing)
     ]
+    if not dates:
+        return whole
     if last:
-        needed = min((int(freezing[-1]) for freezing in whole), default=0)
-        return [series.first <= begins + timedelta(days=needed) for begins, _ in winters]
-    needed = max((int(freezing[0]) for freezing in whole), default=0)
-    return [begins + timedelta(days=needed) <= series.last for begins, _ in winters]
+        return [series.first <= begins + timedelta(days=min(dates)) for begins, _ in winters]
+    return [begins + timedelta(days=max(dates)) <= series.last for begins, _ in winters]
 
 
 def _law(found: Dates) -> Law:

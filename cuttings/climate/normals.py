@@ -3,6 +3,7 @@
 It holds all that the rules ask of a climate, so that no command but ``climate`` reads the daily series.
 """
 
+import json
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -13,8 +14,8 @@ from cuttings.climate.heat import LONGEST_YEAR_DAYS
 from cuttings.climate.wave import YEAR_DAYS, Wave
 
 LAYOUT = 2
-"""The version of the document. ``Desk.normals`` reckons a record of another version anew from the days that are
-kept with it, over the same years."""
+"""The version of the document. ``Desk.normals`` reckons a record of another version anew from the days that
+are kept with it, over the same years."""
 
 TwelveMonths = tuple[float, ...]
 
@@ -37,6 +38,10 @@ def running_sums(parts: Sequence[float], begins: float) -> tuple[float, ...]:
         part = int((begins - 1.0 + day) % YEAR_DAYS / YEAR_DAYS * PARTS)
         sums.append(sums[-1] + parts[part] * PARTS / YEAR_DAYS)
     return tuple(sums)
+
+
+class OtherHemisphere(ValueError):
+    """The record was kept on the other side of the equator than the garden lies."""
 
 
 @frozen(cache_hash=True)
@@ -97,6 +102,11 @@ def to_document(normals: Normals) -> dict[str, Any]:
         "bloom": [round(value, 2) for value in normals.bloom],
         "rain_mm": [round(value, 2) for value in normals.rain_mm],
     }
+
+
+def to_bytes(normals: Normals) -> bytes:
+    """The document as it is kept."""
+    return json.dumps(to_document(normals), ensure_ascii=False).encode()
 
 
 def from_document(document: Mapping[str, Any]) -> Normals:

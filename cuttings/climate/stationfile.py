@@ -280,7 +280,7 @@ def _refuse_no_climate(tmin: Tenths, tmax: Tenths, first: date, shown: Units) ->
             raise ValueError(
                 f"The {what} temperatures jump by {_apart(step.by, shown)} from {step.before} to "
                 f"{step.after}, which no climate does: the units change there, or another station begins; "
-                "bring all years into the same units, or leave out those of one kind, and load the file again."
+                "bring all years into the same units, or leave out one kind, and load the file again."
             )
     for values, what in ((tmin, "minimum"), (tmax, "maximum")):
         odd = odd_part(values, first)

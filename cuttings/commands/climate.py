@@ -1,6 +1,5 @@
 """The climate: shown, loaded from a station's daily record, and the signs of the season."""
 
-import json
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -9,7 +8,7 @@ from attrs import evolve
 
 from cuttings.ask import Choice, Question
 from cuttings.climate.climate import Climate
-from cuttings.climate.normals import Normals, to_document
+from cuttings.climate.normals import Normals, to_bytes
 from cuttings.commands.climate_view import climate_document, climate_page
 from cuttings.commands.desk import DAYS_FILE, NORMALS_FILE, Desk, climate_of, global_options, with_desk
 from cuttings.commands.garden import percent
@@ -155,14 +154,13 @@ def read_record(
     from cuttings.climate.condensing import condense
     from cuttings.climate.stationfile import read_station_file
 
-    series, report = read_station_file(content, units)
+    series, report = read_station_file(content, units, shown=garden.units)
     return series, report, condense(series, garden.lat, years)
 
 
 def keep_record(ledger: Ledger, series: "Series", normals: Normals) -> None:
     """Keep the days and the normals beside a ledger."""
-    document = json.dumps(to_document(normals), ensure_ascii=False).encode()
-    ledger.keep_beside({DAYS_FILE: series.to_bytes(), NORMALS_FILE: document})
+    ledger.keep_beside({DAYS_FILE: series.to_bytes(), NORMALS_FILE: to_bytes(normals)})
 
 
 def _load(desk: Desk, path: Path, content: bytes, units: Units | None, years: tuple[int, int] | None) -> None:

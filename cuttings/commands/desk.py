@@ -1,5 +1,6 @@
 """The desk a command works at: which ledger, which day, who asks, and how answers are shown."""
 
+import contextlib
 import json
 import os
 import sys
@@ -15,11 +16,11 @@ from attrs import define, evolve
 from cuttings.ask import Asker, Interview, Question
 from cuttings.climate.climate import SAFE_RISK, Climate, climate_from
 from cuttings.climate.frost import frost_dates
-from cuttings.climate.normals import Normals, from_document
+from cuttings.climate.normals import LAYOUT, Normals, OtherHemisphere, from_document, to_bytes, years_of
 from cuttings.climate.zones import middle_c
 from cuttings.commands.terminal import at_terminal, say_error, write_lines
 from cuttings.dates import parse_date
-from cuttings.errors import Misused
+from cuttings.errors import Misused, Refused
 from cuttings.ledger.book import Book
 from cuttings.ledger.entries import Entry
 from cuttings.ledger.places import Garden
@@ -120,16 +121,45 @@ class Desk:
     @cached_property
     def normals(self) -> Normals | None:
         """What is kept of the station file that was loaded; ``None`` where there is none, or it is
-        damaged."""
+        damaged. Normals of another version, or for the other half of the earth, are reckoned anew."""
         kept = self.ledger.beside(NORMALS_FILE)
         if kept is None:
             return None
         try:
-            return from_document(json.loads(kept))
+            document = json.loads(kept)
+            years = years_of(document)
+            if years is not None and document["layout"] != LAYOUT:
+                return self._reckoned_anew(years)
+            normals = from_document(document)
+            if years is None or self.garden is None or normals.southern == (self.garden.lat < 0):
+                return normals
+            return self._reckoned_anew(years)
+        except OtherHemisphere as error:
+            say_error(str(error))
         except ValueError:
             where = self.ledger.folder / NORMALS_FILE
             say_error(f"The climate in {where} cannot be read; load the station file again.")
-            return None
+        return None
+
+    def _reckoned_anew(self, years: tuple[int, int]) -> Normals:
+        """The normals of those years from the days that are kept, for the garden as it lies now.
+
+        They are kept in place of the old ones, unless nothing can be written there; then the next command
+        does it again.
+
+        Raises:
+            ValueError: the days are gone or damaged, or do not fit the garden.
+        """
+        from cuttings.climate.condensing import condense
+        from cuttings.climate.series import Series
+
+        days = self.ledger.beside(DAYS_FILE)
+        if days is None or self.garden is None:
+            raise ValueError("there are no days to reckon from")
+        normals = condense(Series.from_bytes(days), self.garden.lat, years)
+        with contextlib.suppress(Refused):
+            self.ledger.keep_beside({NORMALS_FILE: to_bytes(normals)})
+        return normals
 
     def interview(self, given: Mapping[str, Any], required: Sequence[Question[Any]]) -> Interview:
         """Questions for what the options left out; see ``Interview``."""

@@ -265,7 +265,8 @@ def _count(interview: Interview, lot: Lot, stages: tuple[Stage, ...], prompt: st
 
 
 def _needs(desk: Desk, known: Known) -> Advice[bool]:
-    return needs_hardening(known.plant, grown_under_cover=known.under_cover, on=desk.on, climate=desk.climate)
+    soft = known.soft(desk.on)
+    return needs_hardening(known.plant, grown_under_cover=soft, on=desk.on, climate=desk.climate)
 
 
 def _plan(known: Known) -> HardeningPlan:

@@ -74,7 +74,7 @@ def plant(desk: Desk, **given: Any) -> None:
 def _warn_of_planting(desk: Desk, known: Known, moves: Sequence[e.Move]) -> None:
     """Advice against planting now, from each stage the stems come from; said once, and never a refusal."""
     soft = needs_hardening(
-        known.plant, grown_under_cover=known.under_cover, on=desk.on, climate=desk.climate
+        known.plant, grown_under_cover=known.soft(desk.on), on=desk.on, climate=desk.climate
     ).value
     divided = known.lot.method.starts_rooted
     stages = [move.source for move in moves if move.source is not None]

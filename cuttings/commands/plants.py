@@ -97,7 +97,8 @@ def _sheet(desk: Desk, catalogue: Catalogue, plant: Plant) -> Page:
         ("Moisture", "moisture", ", ".join(plant.moisture)),
         ("Growth", "growth", plant.growth),
         ("Deer", "deer", f"browse it {plant.deer}" if plant.deer else ""),
-        ("In a pot", "root_kill_c", _root_kill(plant, units)),
+        ("In a pot", "root_kill_c", _at(plant.root_kill_c, "its roots die near", units)),
+        ("In a pot", "root_harm_c", _at(plant.root_harm_c, "its roots are harmed near", units)),
     )
     for label, field, text in facts:
         page.row(label, text, _origin(desk, catalogue, plant, field), only_if=bool(text))
@@ -135,12 +136,8 @@ def _windows(page: Page, desk: Desk, catalogue: Catalogue, plant: Plant) -> None
         )
 
 
-def _root_kill(plant: Plant, units: Units) -> str:
-    return (
-        f"its roots are harmed near {show_temperature(plant.root_kill_c, units)}"
-        if plant.root_kill_c is not None
-        else ""
-    )
+def _at(degrees_c: float | None, what: str, units: Units) -> str:
+    return "" if degrees_c is None else f"{what} {show_temperature(degrees_c, units)}"
 
 
 def _origin(desk: Desk, catalogue: Catalogue, plant: Plant, field: str) -> str:

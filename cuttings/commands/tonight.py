@@ -11,12 +11,16 @@ from cuttings.dates import spoken
 from cuttings.nudges.tonight import Exposed, Night
 from cuttings.nudges.tonight import tonight as night_of
 from cuttings.plants.catalogue import standard
-from cuttings.rules.cold import limits_said
+from cuttings.rules.cold import SEE_TO_HEAT, limits_said
 from cuttings.show.page import Page
 from cuttings.units import parse_temperature, show_temperature
 
-MOST_NAMED, SAFE_NAMED = 12, 2
-"""How many lots one job names, and one reason for leaving lots alone; the rest are counted."""
+MOST_NAMED, FEW_NAMED = 12, 2
+"""How many lots one job names, and one reason for leaving lots alone or for covering what would live
+anyway; the rest are counted."""
+
+SMALL_CHANCE = 0.1
+"""A chance of loss that is called small; this program's own."""
 
 SAFE_REASONS = 3
 """How many reasons for leaving lots alone are told on the page; the document has them all."""
@@ -46,16 +50,20 @@ def _page(desk: Desk, night: Night) -> Page:
     where = f"{desk.garden.name}, " if desk.garden else ""
     low = show_temperature(night.low_c, desk.units)
     page = Page().heading("Tonight", f"{where}{spoken(desk.on, desk.on)}, a low of {low}")
-    if not (night.act or night.beyond):
-        page.row("", _all_well(desk, night))
+    spared = [each for each in night.act if each.verdict.spared]
+    deadly = [each for each in night.act if not each.verdict.spared]
+    if not (deadly or night.beyond):
+        page.row("", "Nothing should die of it." if spared else _all_well(desk, night))
     for advice in night.before:
         page.row("First", f"{advice.value} {advice.why}", advice.source if desk.why else "")
-    _add_jobs(page, desk, night.act)
+    _add_jobs(page, desk, deadly)
     for job in _alike(night.beyond):
         _add_job(page, desk, "Beyond", job, _why(desk, job))
+    for job in _alike(spared):
+        _add_spared(page, desk, job)
     _add_safe(page, desk, night.safe)
     page.warnings(caution.text for caution in night.cautions)
-    minutes = sum(each.minutes for each in night.act)
+    minutes = sum(each.minutes for each in deadly)
     page.row("In all", f"about {minutes} minutes.", only_if=bool(minutes))
     return page.next_steps(_next(night))
 
@@ -96,8 +104,15 @@ def _add_job(
     verdict = job[0].verdict
     what = verdict.remedy.do.replace("{}", _by_place(job), 1)
     minutes = sum(each.minutes for each in job)
-    effort = f" {_saves(job)} {minutes} min." if minutes else ""
-    page.row(margin, f"{what}.{effort}", why, verdict.source if desk.why else "", tone=tone)
+    effort = f"{_saves(job)} {minutes} min.".lstrip() if minutes else ""
+    page.row(margin, f"{what}. {effort}".rstrip(), why, verdict.source if desk.why else "", tone=tone)
+
+
+def _add_spared(page: Page, desk: Desk, job: Sequence[Exposed]) -> None:
+    """Soft growth worth covering if there is time; the plants live, so a few are named."""
+    verdict = job[0].verdict
+    what = verdict.remedy.do.replace("{}", _listed([each.group.name for each in job], FEW_NAMED), 1)
+    page.row("If time", f"{what}.", _why(desk, job), verdict.source if desk.why else "")
 
 
 def _why(desk: Desk, job: Sequence[Exposed]) -> str:
@@ -111,22 +126,33 @@ def _limits(desk: Desk, job: Sequence[Exposed]) -> str:
 
 
 def _by_place(job: Sequence[Exposed]) -> str:
-    """The groups of a job, those that stand in one place together."""
+    """The groups of a job, those that stand in one place together, and each lot once in it."""
+    counts: dict[tuple[str, str], int] = {}
+    for each in job:
+        named = each.group.where, each.group.name
+        counts[named] = counts.get(named, 0) + each.group.count
     places: dict[str, list[str]] = {}
-    for each in job[:MOST_NAMED]:
-        places.setdefault(each.group.where, []).append(f"{each.group.name} ({each.group.count})")
+    for (where, name), count in list(counts.items())[:MOST_NAMED]:
+        places.setdefault(where, []).append(f"{name} ({count})")
     told = [f"{_and(names)}, {where}" if where else _and(names) for where, names in places.items()]
-    more = f"; {len(job) - MOST_NAMED} more" if len(job) > MOST_NAMED else ""
+    more = f"; {len(counts) - MOST_NAMED} more" if len(counts) > MOST_NAMED else ""
     return f"{'; '.join(told)}{more}"
 
 
 def _saves(job: Sequence[Exposed]) -> str:
-    """How many stems the work is expected to keep alive, and how many may be lost all the same."""
+    """How many stems the work is expected to keep alive, and how many may be lost all the same; nothing
+    where all depends on the heat."""
+    if job[0].verdict.remedy is SEE_TO_HEAT:
+        return ""
+    if all(each.verdict.chilled and not each.verdict.chance for each in job):
+        return "None would die, but all be set back."
     count, saves = sum(each.group.count for each in job), sum(each.saves for each in job)
+    dying = sum(each.group.count * each.verdict.chance for each in job)
     if saves < 0.5:
-        hardening = all(not each.saves and each.group.standing.night_limit_c is not None for each in job)
-        return "None would die, but all be set back." if hardening else "The chance of loss is small."
-    lost = sum(each.group.count * each.verdict.chance for each in job) - saves
+        if dying <= SMALL_CHANCE * count:
+            return "The chance of loss is small."
+        return f"The chance of loss falls from {dying / count:.0%} to {(dying - saves) / count:.0%}."
+    lost = dying - saves
     still = f"; {round(lost)} may be lost all the same" if lost >= 0.5 else ""
     return f"Saves {'it' if count == 1 else f'about {round(saves)} of {count}'}{still}."
 
@@ -138,7 +164,7 @@ def _add_safe(page: Page, desk: Desk, safe: Sequence[Exposed]) -> None:
         reasons.setdefault(each.verdict.why, []).append(each)
     shown = sorted(reasons.items(), key=lambda reason: not reason[1][0].group.standing.said)
     for number, (why, found) in enumerate(shown[:SAFE_REASONS]):
-        names = _listed([each.group.name for each in found], SAFE_NAMED)
+        names = _listed([each.group.name for each in found], FEW_NAMED)
         source = found[0].verdict.source if desk.why else ""
         page.row("Safe" if number == 0 else "", f"{names}.", why, source)
     left = sum(len(found) for _, found in shown[SAFE_REASONS:])
@@ -155,7 +181,8 @@ def _and(names: Sequence[str]) -> str:
 
 
 def _next(night: Night) -> str:
-    code = next((each.group.lot for each in (*night.act, *night.beyond) if each.group.lot), "")
+    dying = (each for each in (*night.act, *night.beyond) if each.verdict.chance)
+    code = next((each.group.lot for each in dying if each.group.lot), "")
     if not code:
         return "'cuttings week' tells what else is worth doing."
     return f"'cuttings lose {code} --cause frost' writes down what it killed."

@@ -80,7 +80,7 @@ class Known:
         return since
 
     @property
-    def _bench(self) -> Bench:
+    def bench(self) -> Bench:
         """What keeps its roots warm; air that is closed but not heated is a little warmer than the soil."""
         lot = self.lot
         place = Place.OPEN if lot.method.is_layer else place_of(lot.origin.where)
@@ -106,7 +106,7 @@ class Known:
             self.way,
             lot.started_on - timedelta(days=head_start),
             self.climate,
-            bench=self._bench,
+            bench=self.bench,
             looked=(lot.started_on, *looks) if head_start else looks,
             source_name=self.source,
         )

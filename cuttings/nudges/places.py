@@ -45,7 +45,8 @@ def place_of(where: str) -> Place:
 
 
 def where_stand(lot: Lot, stage: Stage) -> str:
-    """The keeper's words for where stems of a stage stand: potted ones where they were last potted to."""
+    """The keeper's words for where stems of a stage stand: potted ones where they were last potted to, the
+    others where they began."""
     if stage in (Stage.WAITING, Stage.ROOTED):
-        return lot.origin.where or lot.where
+        return lot.origin.where
     return next((pot.where for pot in reversed(lot.of_kind(e.Pot)) if pot.where), lot.where)

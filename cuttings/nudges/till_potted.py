@@ -13,7 +13,7 @@ from cuttings.rules.advice import Window
 from cuttings.rules.layering import sever_window
 from cuttings.rules.looking import how_to_look
 from cuttings.rules.potting import ready_to_pot
-from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE, Forecast
+from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE, Bench, Forecast
 from cuttings.rules.seasons import out_of_winter, weeks
 from cuttings.words import Method, Stage
 
@@ -53,7 +53,7 @@ def waiting(known: Known, today: date) -> Iterable[Nudge]:
     job, window = _look(known, rooting, today)
     if given_up is None or window.opens <= _settled(known, given_up) + weeks(GIVE_UP_WEEKS):
         yield nudge(known, "check", job, window, Stage.WAITING, task="check", stake=0)
-    if lot.method.is_cutting and known.under_cover and given_up is None:
+    if lot.method.is_cutting and known.closed_air and given_up is None:
         window = stretch(today, (today, today + days(3)), today + days(6), "care", AIR, COMMON_PRACTICE)
         job = "Air {}, pick off dead leaves, keep the mix just moist"
         yield nudge(known, "air", job, window, Stage.WAITING)
@@ -84,7 +84,7 @@ def _rounds(known: Known, first: date, today: date, why: str, source: str, *, ev
 
 def _settled(known: Known, day: date) -> date:
     """The day itself under cover; outdoors a day on which the ground is not cold."""
-    return day if known.under_cover else out_of_winter(known.climate, day)
+    return day if known.bench is Bench.WARM else out_of_winter(known.climate, day)
 
 
 def rooted(known: Known, today: date) -> Iterable[Nudge]:

@@ -10,14 +10,14 @@ from attrs import evolve, frozen
 from cuttings.climate.climate import Climate
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
-from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Growing, Site
 from cuttings.nudges.knowledge import Known, known
+from cuttings.nudges.places import Place, place_of, where_stand
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Caution
 from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Advice
-from cuttings.rules.cold import WATER_FIRST, Seat, Shelter, Standing, Verdict, judge
+from cuttings.rules.cold import ADVISORY_C, SLACK_C, WATER_FIRST, Seat, Shelter, Standing, Verdict, judge
 from cuttings.rules.hardening import plan
 from cuttings.rules.hardiness import hardened
 from cuttings.rules.seasons import weeks
@@ -33,17 +33,6 @@ SHELTERED_BY = {
     Cover.MIST: Shelter.FRAME,
 }
 """What each cover of cuttings is against cold; mist is taken to stand under glass without heat."""
-
-INDOOR_WORDS = frozenset(
-    {"indoors", "windowsill", "windowsills", "sill", "cellar", "basement", "conservatory"}
-)
-FRAME_WORDS = frozenset({"frame", "frames", "greenhouse", "glasshouse", "polytunnel", "cloche", "cloches"})
-SUNK_WORDS = frozenset({"sunk", "plunged"})
-OUT_OF_IT = frozenset(
-    {"outside", "by", "beside", "near", "behind", "against", "below", "under", "next", "door", "no", "not"}
-)
-"""Words in the keeper's own name of a place from which its shelter is read, and those that make it none at
-all. What was read is always said, so that it can be put right."""
 
 IN_THE_GROUND = frozenset({Method.ROOT_CUTTING, Method.HARDWOOD_CUTTING, Method.SEEDLING})
 """What is found growing where it stands, if it was not struck (common practice)."""
@@ -93,7 +82,8 @@ class Exposed:
 class Night:
     """A night by its forecast low, degrees Celsius.
 
-    ``act`` is what to save, most stems first and then the least work; ``beyond`` what no cover would save;
+    ``act`` is what to save, most stems first and then the least work, and last what loses no more than soft
+    growth; ``beyond`` what no cover would save;
     ``safe`` what may be left alone, the most easily harmed first. ``before`` is what to do ahead of it all.
     """
 
@@ -114,7 +104,7 @@ def tonight(book: Book, catalogue: Catalogue, climate: Climate, today: date, low
     units = book.garden.units if book.garden else Units.US
     groups = _together(
         chain(
-            *(_in_care(known(lot, catalogue, climate, units)) for lot in book.live_lots()),
+            *(_in_care(known(lot, catalogue, climate, units), today) for lot in book.live_lots()),
             *(_on_site(site, book, catalogue, today) for site in book.sites.values()),
         )
     )
@@ -127,13 +117,19 @@ def tonight(book: Book, catalogue: Catalogue, climate: Climate, today: date, low
         act=tuple(act),
         beyond=tuple(each for each in found if each.verdict.beyond),
         safe=tuple(sorted((each for each in found if not each.verdict.at_risk), key=_sturdiness)),
-        before=(WATER_FIRST,) if act and hardened(climate, today) < 0.5 else (),
+        before=(WATER_FIRST,) if act and _worth_watering(climate, today, low_c) else (),
         cautions=tuple(dict.fromkeys(c for each in act for c in each.verdict.remedy.cautions)),
     )
 
 
-def _urgency(exposed: Exposed) -> tuple[float, int, str, str]:
-    return (-round(exposed.saves, 2), exposed.minutes, exposed.group.name, exposed.group.where)
+def _worth_watering(climate: Climate, today: date, low_c: float) -> bool:
+    """Whether the soil may freeze tonight, and is not frozen yet."""
+    return low_c <= ADVISORY_C + SLACK_C and hardened(climate, today) < 0.5
+
+
+def _urgency(exposed: Exposed) -> tuple[bool, float, int, str, str]:
+    group, saves = exposed.group, -round(exposed.saves, 2)
+    return exposed.verdict.spared, saves, exposed.minutes, group.name, group.where
 
 
 def _sturdiness(exposed: Exposed) -> tuple[float, str, str]:
@@ -154,12 +150,12 @@ def _together(groups: Iterable[Group]) -> Iterable[Group]:
     return found.values()
 
 
-def _in_care(about: Known) -> Iterator[Group]:
+def _in_care(about: Known, today: date) -> Iterator[Group]:
     """The stems of a lot that have not been planted, by stage."""
     lot = about.lot
     for stage in LIVING:
         if lot.at(stage):
-            where = _where(lot, stage)
+            where = where_stand(lot, stage)
             yield Group(
                 lot=lot.code,
                 plant=lot.plant,
@@ -168,18 +164,11 @@ def _in_care(about: Known) -> Iterator[Group]:
                 count=lot.at(stage),
                 stages=(stage,),
                 where=where,
-                standing=_sheltered(_standing(about, stage), where),
+                standing=_sheltered(_standing(about, stage, today), where),
             )
 
 
-def _where(lot: Lot, stage: Stage) -> str:
-    """The keeper's words for where stems of a stage stand: potted ones where they were last potted to."""
-    if stage in (Stage.WAITING, Stage.ROOTED):
-        return lot.origin.where or lot.where
-    return next((pot.where for pot in reversed(lot.of_kind(e.Pot)) if pot.where), lot.where)
-
-
-def _standing(about: Known, stage: Stage) -> Standing:
+def _standing(about: Known, stage: Stage, today: date) -> Standing:
     """How stems of a stage stand, going by what was done with them."""
     plant, lot = about.plant, about.lot
     if stage is Stage.HARDENING:
@@ -188,12 +177,13 @@ def _standing(about: Known, stage: Stage) -> Standing:
             plant=plant,
             seat=Seat.POT,
             potted=True,
-            soft=about.under_cover,
+            soft=about.soft(today),
             night_limit_c=steps.night_min_c,
             night_source=steps.source,
         )
     if stage in (Stage.POTTED, Stage.READY):
-        return Standing(plant=plant, seat=Seat.POT, potted=True)
+        soft = stage is Stage.POTTED and about.soft(today)
+        return Standing(plant=plant, seat=Seat.POT, potted=True, soft=soft)
     if lot.method is Method.AIR_LAYER:
         return Standing(plant=plant, seat=Seat.POT, attached=True)
     if lot.method.is_layer:
@@ -210,22 +200,22 @@ def _cuttings(about: Known) -> Standing:
         seat = Seat.GROUND if about.lot.method in IN_THE_GROUND else Seat.POT
         return Standing(plant=plant, seat=seat)
     if origin.heat_c is not None:
-        return Standing(plant=plant, seat=Seat.POT, shelter=Shelter.HEATED)
+        return Standing(plant=plant, seat=Seat.POT, shelter=Shelter.HEATED, soft=True)
     if origin.wood is Wood.HARDWOOD and origin.cover is Cover.NONE:
-        return Standing(plant=plant, seat=Seat.GROUND)
+        return Standing(plant=plant, seat=Seat.GROUND, new=True)
     return Standing(plant=plant, seat=Seat.POT, shelter=SHELTERED_BY[origin.cover])
 
 
 def _sheltered(standing: Standing, where: str) -> Standing:
     """The same with the shelter that the keeper's words for the place tell of, if that is more."""
-    words = set("".join(c if c.isalpha() else " " for c in where.casefold()).split())
-    if standing.seat is Seat.GROUND or standing.attached or words & OUT_OF_IT:
+    if standing.seat is Seat.GROUND or standing.attached:
         return standing
-    if words & INDOOR_WORDS:
+    place = place_of(where)
+    if place is Place.INDOORS:
         return evolve(standing, shelter=Shelter.INDOORS, said=where)
-    if standing.seat is Seat.POT and words & SUNK_WORDS:
+    if place is Place.SUNK and standing.seat is Seat.POT:
         return evolve(standing, seat=Seat.GROUND, said=where)
-    if words & FRAME_WORDS and standing.shelter in (Shelter.OPEN, Shelter.BAG):
+    if place is Place.FRAME and standing.shelter in (Shelter.OPEN, Shelter.BAG):
         return evolve(standing, shelter=Shelter.FRAME, said=where)
     return standing
 

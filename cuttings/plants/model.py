@@ -100,7 +100,8 @@ class Plant:
     """Everything known of one plant, after inheritance. Compared by identity: the catalogue makes each once.
 
     ``level`` is the record the plant was found at (``species``, ``cultivar``, ``genus`` or ``type``) and
-    ``levels`` says, for each field that came from further up, from where.
+    ``levels`` says, for each field that came from further up, from where. In a pot its roots are killed at
+    ``root_kill_c``, and harmed from ``root_harm_c`` down, the coldest they came through fit for sale.
     """
 
     name: str
@@ -121,6 +122,7 @@ class Plant:
     juglone: str = ""
     deer: str = ""
     root_kill_c: float | None = None
+    root_harm_c: float | None = None
     mix: str = ""
     planting_depth: str = ""
     runs: bool = False

@@ -16,20 +16,26 @@ from attrs import frozen
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Caution, Plant
 from cuttings.rules.advice import Advice
+from cuttings.rules.hardening import CALIFORNIA, HENNEPIN, TENDER_CHILL_C
 from cuttings.rules.hardiness import (
     FREEZE_CLASSES,
     FREEZING_C,
     FREEZING_STUDY,
+    SOFT_GROWTH,
     VERMONT,
     ZONES,
+    Limits,
+    coldest_night_c,
     hardened,
+    home_zone,
+    in_growth,
     is_frost_tender,
     root_limits,
     shoot_limits,
 )
 from cuttings.rules.seasons import is_hardy
-from cuttings.units import show_temperature
-from cuttings.words import Units
+from cuttings.units import fahrenheit_to_celsius, show_temperature
+from cuttings.words import PlantType, Units
 
 ADVISORY = "Daryl Ritchison, meteorologist (National Weather Service criteria): Frost Season"
 """A frost advisory goes out for forecast lows of 33 to 36 F, since they are read about 5 ft up and it is
@@ -63,6 +69,9 @@ def _degrees(fahrenheit: float) -> float:
     return fahrenheit / 1.8
 
 
+ADVISORY_C = fahrenheit_to_celsius(36.0)
+"""The mildest low of a frost advisory, degrees Celsius (``ADVISORY``)."""
+
 CLEAR_NIGHT_C = _degrees(4.0)
 """How much colder than the forecast leaves and ground may be on a clear still night, degrees Celsius: the 4
 F from 36 F, the mildest low of a frost advisory, to freezing (``ADVISORY``). A cloudy or windy night takes
@@ -88,8 +97,12 @@ With what the mix holds by itself, wrapped pots lie within the 4 to 7 C of ``MED
 
 
 LOST_WITH_SHOOTS = 0.25
-"""The share of plants in the ground that are lost with their shoots; the rest sprout again from roots that
-the soil kept warm. Any frost-tender plant is lost. From memory."""
+"""The share of plants hardy here, in the ground, that are lost with their shoots; the rest sprout again from
+roots that the soil kept warm. Any other plant is lost with them. From memory."""
+
+BEYOND_ZONE_C = _degrees(10.0)
+"""How far below the cold end of its zone all the shoots of a plant at rest are gone, degrees Celsius: a whole
+zone more. From memory."""
 
 ENOUGH = 0.05
 """A remedy that leaves no more than this chance of loss is enough, and the easiest such is taken; one that
@@ -126,10 +139,10 @@ class Standing:
     """How some stems of a plant stand tonight.
 
     ``potted`` are those that have filled out in pots of their own; cuttings still in their tray are not.
-    ``new`` is for those planted in the last weeks, ``soft`` for those raised in warmth. ``attached`` cannot
-    be carried, as they still hang on their mother plant. ``night_limit_c`` is the coldest night their
-    hardening off allows, with its source; ``said`` the keeper's own words for where they are, if the
-    shelter was read from them.
+    ``new`` is for those planted in the last weeks or without roots yet, ``soft`` for those raised in warmth
+    and not hardened off. ``attached`` cannot be carried, as they still hang on their mother plant.
+    ``night_limit_c`` is the coldest night their hardening off allows, with its source; ``said`` the keeper's
+    own words for where they are, if the shelter was read from them.
     """
 
     plant: Plant
@@ -148,7 +161,7 @@ class Standing:
 class Danger:
     """A part of a plant that the night can kill, told by forecast lows, degrees Celsius.
 
-    ``share`` is the share of stems lost when the part is.
+    ``share`` is the share of stems lost when the part is: none where only a season's growth is.
     """
 
     begins_c: float
@@ -200,6 +213,7 @@ WATER_FIRST = Advice(
 
 LEAVE = Remedy(do="Leave alone: {}", warmer=(0.0, 0.0))
 NOTHING = Remedy(do="Beyond saving tonight: {}", warmer=(0.0, 0.0))
+NO_HELP = Remedy(do="A cover would hardly help: {}", warmer=(0.0, 0.0))
 BRING_IN = Remedy(
     do="Bring indoors for the night: {}", warmer=None, minutes=3, minutes_a_stem=0.5, cautions=(LIFTING,)
 )
@@ -223,6 +237,11 @@ COVER = Remedy(
     do="Cover down to the ground before dusk: {}", warmer=CLOTH_C, minutes=2, minutes_a_stem=2, source=TEXAS,
     cautions=(NO_FLAME,),
 )  # fmt: skip
+COVER_IF_TIME = Remedy(
+    do="Cover if you can: {}", warmer=CLOTH_C, minutes=2, minutes_a_stem=2, source=TEXAS,
+    cautions=(NO_FLAME,),
+)  # fmt: skip
+SEE_TO_HEAT = Remedy(do="See that the heat is on, and shut the cover over {}", warmer=None, minutes=2)
 CLOSE_FRAME = Remedy(
     do="Close the frame over {}", warmer=FRAME_C, minutes=2, source=MISSOURI, cautions=(NO_FLAME,)
 )
@@ -242,8 +261,9 @@ class Verdict:
 
     ``chance`` is that of loss if nothing is done, ``saved`` the share of stems that the remedy keeps alive.
     ``begins_c`` is the forecast low at which they begin to be at risk, ``None`` where no night is too cold.
-    ``beyond`` is set where nothing worth doing would save them. ``why`` is the ``cause`` with the limits of
-    the ``danger``, the worst of those that are near.
+    ``beyond`` is set where nothing worth doing would save them, ``spared`` where they live and only soft
+    growth may be lost, ``chilled`` where the night is too cold for stems that are not hardened off. ``why``
+    is the ``cause`` with the limits of the ``danger``, the worst of those that are near.
     """
 
     begins_c: float | None
@@ -253,13 +273,15 @@ class Verdict:
     chance: float = 0.0
     saved: float = 0.0
     beyond: bool = False
+    spared: bool = False
+    chilled: bool = False
     remedy: Remedy = LEAVE
     cause: str = ""
     danger: Danger | None = None
 
 
 def dangers(standing: Standing, climate: Climate, on: date) -> tuple[Danger, ...]:
-    """What the night can kill of stems that stand so; nothing of hardy ones in the ground, or under a roof.
+    """What the night can kill of stems that stand so; nothing of those under a roof.
 
     A frame is taken as ajar, since to close it is the first thing to do.
     """
@@ -268,12 +290,38 @@ def dangers(standing: Standing, climate: Climate, on: date) -> tuple[Danger, ...
     hard = 0.0 if standing.soft else hardened(climate, on)
     plant = standing.plant
     if standing.seat is Seat.GROUND:
-        settled = is_hardy(plant, climate) and not standing.new
-        return () if settled else (_shoots(standing, climate, hard),)
+        if _settled(standing, climate):
+            return _of_the_settled(plant, climate, on)
+        return (_shoots(standing, climate, hard),)
     roots = _roots(standing, hard)
-    if standing.seat is Seat.POT and (is_frost_tender(plant) or not standing.potted):
+    if standing.seat is Seat.POT and (is_frost_tender(plant) or standing.soft or not standing.potted):
         return roots, _shoots(standing, climate, hard)
     return (roots,)
+
+
+def _settled(standing: Standing, climate: Climate) -> bool:
+    """Whether a plant in the ground stands this garden's winter, and has the roots for it."""
+    plant = standing.plant
+    fresh = standing.new or standing.soft
+    return is_hardy(plant, climate) and not is_frost_tender(plant) and not fresh
+
+
+def _of_the_settled(plant: Plant, climate: Climate, on: date) -> tuple[Danger, ...]:
+    """Nights colder than its zone's, and while it grows its soft growth: bulbs droop and rise again (common
+    practice)."""
+    zone = home_zone(plant, climate)
+    coldest_c = coldest_night_c(zone)
+    deep = Danger(
+        coldest_c,
+        coldest_c - BEYOND_ZONE_C,
+        f"Nights this cold are rare even in zone {zone}, the coldest they are hardy to.",
+        f"{ZONES}; how much more they stand is {FROM_MEMORY}",
+        LOST_WITH_SHOOTS,
+    )
+    if plant.type is PlantType.BULB or not in_growth(climate, on):
+        return (deep,)
+    what = "They are hardy here, and live through it."
+    return Danger(SOFT_GROWTH.harm_c, SOFT_GROWTH.dead_c, what, FREEZE_CLASSES, share=0.0), deep
 
 
 def _sky(standing: Standing) -> Warmth:
@@ -282,18 +330,35 @@ def _sky(standing: Standing) -> Warmth:
 
 
 def _shoots(standing: Standing, climate: Climate, hard: float) -> Danger:
-    limits, sky = shoot_limits(standing.plant, climate, hard), _sky(standing)
-    share = LOST_WITH_SHOOTS if standing.seat is Seat.GROUND else 1.0
+    limits, sky = _shoots_stand(standing, climate, hard), _sky(standing)
+    hardy, in_ground = is_hardy(standing.plant, climate), standing.seat is Seat.GROUND
+    share = LOST_WITH_SHOOTS if in_ground and hardy else 1.0
     if is_frost_tender(standing.plant):
         what, source, share = "Frost kills it.", FREEZE_CLASSES, 1.0
     elif hard > 0:
         what, source = "Its shoots have hardened only so far.", f"{FREEZE_CLASSES}; {ZONES}"
+    elif standing.soft:
+        what, source = "Its shoots are soft from where it was raised.", FREEZE_CLASSES
     else:
         what, source = "Its shoots are soft at this season.", FREEZE_CLASSES
+    if in_ground and not hardy and share == 1.0 and not is_frost_tender(standing.plant):
+        what = f"{what} It is not hardy here, so what dies back seldom sprouts again."
+        source = f"{source}; {ZONES}"
     if sky[0] < 0:
         what = f"{what} On a clear still night leaves are colder than the air."
         source = f"{source}; {ADVISORY}"
     return Danger(limits.harm_c - sky[0], limits.dead_c - sky[1], what, source, share)
+
+
+def _shoots_stand(standing: Standing, climate: Climate, hard: float) -> Limits:
+    """What shoots stand; those of a plant with old wood and roots in the ground are not all gone before its
+    zone's mean coldest night."""
+    plant = standing.plant
+    limits = shoot_limits(plant, climate, hard)
+    rooted = standing.seat is Seat.GROUND and not (standing.new or standing.soft)
+    if is_frost_tender(plant) or not rooted:
+        return limits
+    return Limits(limits.harm_c, min(limits.dead_c, coldest_night_c(home_zone(plant, climate))))
 
 
 def _roots(standing: Standing, hard: float) -> Danger:
@@ -332,25 +397,36 @@ def judge(standing: Standing, climate: Climate, on: date, low_c: float, units: U
         units: those the reason is told in.
     """
     found = dangers(standing, climate, on)
-    begins = _begins(standing, found)
+    limit = _night_limit(standing, climate, units)
+    begins = max([danger.begins_c for danger in found] + ([limit.value] if limit else []), default=None)
     near = [danger for danger in found if low_c <= danger.begins_c + SLACK_C]
     worst = max(near, key=lambda danger: (danger.chance(low_c), danger.begins_c), default=None)
-    chilled = _too_cold_to_harden(standing, low_c)
-    if worst is None and not chilled:
-        why, safe_source = _unharmed(standing, begins, units)
+    broken = limit if limit is not None and low_c < limit.value - SLACK_C else None
+    if worst is None and broken is None:
+        why, safe_source = _unharmed(standing, climate, begins, limit, units)
         return Verdict(begins_c=begins, why=why, source=safe_source)
-    cause, sources = _endangered(standing, worst, chilled, units)
+    cause, sources = _endangered(standing, worst, broken)
     chance = worst.chance(low_c) if worst is not None else 0.0
-    remedy, left = (BRING_IN, 0.0) if chilled else _best(remedies(standing, climate, low_c), found, low_c)
+    spared = broken is None and worst is not None and worst.share == 0
+    if broken is not None:
+        remedy, left = _out_of_the_chill(standing, broken.value, low_c), 0.0
+    elif spared:
+        remedy, left = COVER_IF_TIME, 0.0
+    else:
+        remedy, left = _best(remedies(standing, climate, low_c), found, low_c)
     beyond = chance > 0 and chance - left <= ENOUGH * chance
     if beyond:
-        remedy, left, cause = NOTHING, chance, f"{cause} A cover gives only a few degrees."
+        hopeless = worst is not None and worst.share == 1
+        remedy, left = NOTHING if hopeless else NO_HELP, chance
+        cause = f"{cause} A cover gives only a few degrees."
     return Verdict(
         at_risk=True,
         chance=chance,
         saved=chance - left,
         begins_c=begins,
         beyond=beyond,
+        spared=spared,
+        chilled=broken is not None,
         remedy=remedy,
         cause=cause,
         danger=worst,
@@ -359,17 +435,44 @@ def judge(standing: Standing, climate: Climate, on: date, low_c: float, units: U
     )
 
 
-def _begins(standing: Standing, found: tuple[Danger, ...]) -> float | None:
-    """The forecast low at which they begin to be at risk."""
-    begins = [danger.begins_c for danger in found]
-    if standing.night_limit_c is not None and standing.shelter not in COLDLESS:
-        begins.append(standing.night_limit_c)
-    return max(begins, default=None)
+def _night_limit(standing: Standing, climate: Climate, units: Units) -> Advice[float] | None:
+    """The coldest night, degrees Celsius, for stems that are not hardened off yet, whether frost comes or
+    not; ``None`` where there is none."""
+    limits = (_while_hardening(standing, units), _fresh_from_warmth(standing, climate, units))
+    return max((each for each in limits if each is not None), key=lambda each: each.value, default=None)
 
 
-def _too_cold_to_harden(standing: Standing, low_c: float) -> bool:
-    limit = standing.night_limit_c
-    return limit is not None and standing.shelter not in COLDLESS and low_c < limit - SLACK_C
+def _while_hardening(standing: Standing, units: Units) -> Advice[float] | None:
+    limit_c = standing.night_limit_c
+    if limit_c is None or standing.shelter in COLDLESS:
+        return None
+    limit = show_temperature(limit_c, units)
+    why = f"It is being hardened off, and stays out only on nights of {limit} or more."
+    return Advice(limit_c, why, standing.night_source)
+
+
+def _fresh_from_warmth(standing: Standing, climate: Climate, units: Units) -> Advice[float] | None:
+    """The limit of tender stems under heat, or raised under cover and not hardened off."""
+    raised = standing.soft and (standing.potted or standing.seat is Seat.POT)
+    if not raised or standing.attached or standing.shelter is Shelter.INDOORS:
+        return None
+    if is_hardy(standing.plant, climate):
+        return None
+    limit = show_temperature(TENDER_CHILL_C, units)
+    why = f"It is tender, raised in warmth and not hardened off: nights below {limit} set it back."
+    if standing.shelter is Shelter.HEATED:
+        why = f"It is tender and used to its heat: should that fail, a night below {limit} harms it."
+    return Advice(TENDER_CHILL_C, why, f"{CALIFORNIA}; {HENNEPIN}")
+
+
+def _out_of_the_chill(standing: Standing, limit_c: float, low_c: float) -> Remedy:
+    """What keeps stems that are not hardened off from a night too cold for them."""
+    if standing.shelter is Shelter.HEATED:
+        return SEE_TO_HEAT
+    frame = standing.shelter is Shelter.FRAME and standing.seat is Seat.POT
+    if frame and standing.night_limit_c is None and low_c + FRAME_C[0] >= limit_c:
+        return CLOSE_FRAME
+    return BRING_IN
 
 
 def _best(offered: tuple[Remedy, ...], found: tuple[Danger, ...], low_c: float) -> tuple[Remedy, float]:
@@ -390,37 +493,44 @@ def limits_said(found: Sequence[Danger], units: Units) -> str:
     """From which forecast on stems begin to be lost, and at which all are, for dangers of one kind."""
     begins = show_temperature(max(danger.begins_c for danger in found), units)
     certain = show_temperature(min(danger.certain_c for danger in found), units)
+    if all(danger.share == 0 for danger in found):
+        return f"Soft shoots and flowers begin to die near {begins}; at {certain} most are gone."
     if any(danger.share < 1 for danger in found):
         return f"Shoots begin to die near {begins}; at {certain} all are gone, but most plants sprout again."
     return f"Losses begin near {begins}; at {certain} all are likely gone."
 
 
 def _endangered(
-    standing: Standing, worst: Danger | None, chilled: bool, units: Units
+    standing: Standing, worst: Danger | None, broken: Advice[float] | None
 ) -> tuple[str, Sequence[str]]:
     """Why stems are at risk tonight, and the sources."""
     said, sources = [], []
-    if chilled and standing.night_limit_c is not None:
-        limit = show_temperature(standing.night_limit_c, units)
-        said.append(f"It is being hardened off, and stays out only on nights of {limit} or more.")
-        sources += standing.night_source.split("; ")
+    if broken is not None:
+        said.append(broken.why)
+        sources += broken.source.split("; ")
     if worst is not None:
         said.append(worst.what)
         sources += worst.source.split("; ")
     return f"{' '.join(said)}{_read(standing)}", sources
 
 
-def _unharmed(standing: Standing, begins_c: float | None, units: Units) -> tuple[str, str]:
+def _unharmed(
+    standing: Standing,
+    climate: Climate,
+    begins_c: float | None,
+    limit: Advice[float] | None,
+    units: Units,
+) -> tuple[str, str]:
     """Why stems are safe tonight, and the source."""
     if standing.shelter is Shelter.INDOORS:
         why = f"You wrote '{standing.said}', so they are taken to stand indoors; if not, bring them in."
         return why, COMMON_PRACTICE
-    if standing.shelter is Shelter.HEATED:
+    if standing.shelter is Shelter.HEATED or begins_c is None:
         return "Bottom heat keeps frost out while the power is on; see that it is.", COMMON_PRACTICE
-    if begins_c is None:
+    if standing.seat is Seat.GROUND and _settled(standing, climate):
         why = f"They are hardy here, and in the ground or on the mother plant.{_read(standing)}"
         return why, COMMON_PRACTICE
-    source = standing.night_source if begins_c == standing.night_limit_c else f"{FREEZE_CLASSES}; {VERMONT}"
+    source = limit.source if limit and begins_c == limit.value else f"{FREEZE_CLASSES}; {VERMONT}"
     why = f"At this season they stand nights down to {show_temperature(begins_c, units)}.{_read(standing)}"
     return why, source
 

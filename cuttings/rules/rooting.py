@@ -176,7 +176,7 @@ class _Calendar:
             why = "Your soil is hardly ever warm, so every day is counted, winter too."
             return cls(climate, started, None, why)
         said = frosts(climate, started.year).said
-        where = "In an unheated frame" if bench is Bench.FRAME else "Outdoors"
+        where = "Under cover without heat" if bench is Bench.FRAME else "Outdoors"
         reference = SEASON_SOIL_C if way.reference_temp_c is None else sum(way.reference_temp_c) / 2
         clock = thermal_clock(climate, reference, FRAME_WARMER_C if bench is Bench.FRAME else 0.0)
         why = (

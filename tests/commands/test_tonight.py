@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.commands.expecting import begun, misused
+from tests.commands.expecting import begun, misused, standing
 from tests.commands.running import cuttings, demo_garden, recorded
 
 ACT = {"lot", "stems", "where", "do", "why", "order", "plant", "at", "source", "chance", "saves", "minutes",
@@ -119,3 +119,51 @@ def test_autumn_in_the_demo_garden_takes_the_words_windowsill_for_indoors(tmp_pa
     garden = demo_garden(tmp_path / "qb", october)
     text = cuttings("tonight", "--low", "27F", ledger=garden, today=october).out
     assert "You wrote 'kitchen windowsill'" in text
+
+
+def test_a_lot_at_two_stages_is_named_once_in_a_job(ledger: Path) -> None:
+    lot = begun(ledger, ("potted", 2), ("ready", 3))
+    assert standing(ledger, lot) == {"potted": 2, "ready": 3}
+    recorded("strike", "dahlia", "--wood", "basal", "--cover", "bag", "--count", "9", ledger=ledger)
+    recorded("check", "26-002", "--rooted", "5", ledger=ledger)
+    text = " ".join(cuttings("tonight", "--low", "30F", ledger=ledger).out.split())
+    assert f"{lot} red currant (5)" in text
+    assert text.casefold().count("26-002 dahlia (") == 1
+
+
+def test_a_lot_at_two_stages_is_named_once_in_a_job_of_the_week(ledger: Path) -> None:
+    lot = begun(ledger, ("potted", 2), ("ready", 3))
+    text = " ".join(
+        cuttings("week", "--from", "2026-07-04", ledger=ledger, today=date(2026, 7, 4)).out.split()
+    )
+    assert f"Water {lot} red currant whenever" in text
+
+
+def test_what_would_live_anyway_is_told_after_the_rest_and_a_few_are_named(demo: Path) -> None:
+    text = cuttings("tonight", "--low", "27F", ledger=demo).out
+    assert text.index("\n1  ") < text.index("If time") < text.index("Safe")
+    spared = text[text.index("If time") : text.index("Safe")]
+    assert "more." in spared
+    assert "24 °F" in " ".join(spared.split())
+
+
+def test_a_night_that_only_takes_soft_growth_says_that_nothing_should_die(ledger: Path) -> None:
+    recorded("layer", "red currant", "--how", "simple", "--count", "3", ledger=ledger)
+    text = cuttings("tonight", "--low", "27F", ledger=ledger).out
+    assert "Nothing should die of it." in text
+    assert "Cover if you can: 26-001 red currant." in text
+    assert "--cause frost" not in text
+    assert len(text.splitlines()) <= 24
+
+
+@pytest.mark.parametrize("on", ["2026-04-15", "2026-10-15"])
+def test_a_chance_of_loss_is_called_small_only_where_it_is(ledger: Path, on: str) -> None:
+    long_ago = ("--on", "2026-03-01")
+    recorded("sites", "add", "herb corner", "--area", "kitchen side", "--light", "full-sun", *long_ago,
+             ledger=ledger)  # fmt: skip
+    recorded("sites", "growing", "herb corner", "rosemary", "--at", "1,1", *long_ago, ledger=ledger)
+    text = " ".join(cuttings("tonight", "--low", "20F", "--on", on, ledger=ledger,
+                             today=date(2026, 12, 1)).out.split())  # fmt: skip
+    assert "The chance of loss is small" not in text
+    assert "sprout again" not in text.replace("seldom sprouts again", "")
+    assert "The chance of loss falls from" in text or "Saves it" in text

@@ -100,13 +100,24 @@ def test_most_stems_saved_come_first_and_then_the_least_work() -> None:
     assert saves == sorted(saves)
 
 
-def test_layers_and_open_ground_hardwood_are_in_the_ground_and_safe() -> None:
+def test_layers_and_open_ground_hardwood_rest_safely_in_the_ground() -> None:
     story = told()
     story.begin(e.Layer, date(2025, 6, 1), 3, method=Method.SIMPLE_LAYER, **CURRANT)
     story.strike(date(2025, 11, 10), 15, Wood.HARDWOOD, medium="sand trench", **CURRANT)
-    night = night_of(story, 10)
+    night = night_of(story, -10, date(2026, 1, 20))
     assert not night.act
     assert sum(each.group.count for each in night.safe) == 18
+
+
+def test_in_growth_a_layer_may_lose_soft_shoots_and_cuttings_without_roots_may_die() -> None:
+    story = told()
+    layer = story.begin(e.Layer, date(2025, 6, 1), 3, method=Method.SIMPLE_LAYER, **CURRANT)
+    cuttings = story.strike(date(2025, 11, 10), 15, Wood.HARDWOOD, medium="sand trench", **CURRANT)
+    first, last = night_of(story, 26).act
+    assert (first.group.lot, last.group.lot) == (cuttings, layer)
+    assert first.verdict.chance > 0
+    assert last.verdict.spared
+    assert last.what.startswith("Cover if you can")
 
 
 def test_divided_pieces_waiting_for_soil_are_brought_in() -> None:
@@ -147,6 +158,16 @@ def test_the_keepers_words_for_a_place_tell_its_shelter_and_are_repeated() -> No
         assert stands(where).what.startswith("Bring indoors"), where
 
 
+def test_cuttings_do_not_move_with_those_of_their_lot_that_were_potted() -> None:
+    story = told()
+    lot = story.strike(date(2026, 4, 1), 6, Wood.BASAL, cover=Cover.BAG, **DAHLIA)
+    story.check(date(2026, 4, 28), lot, rooted=3)
+    story.pot(date(2026, 4, 28), lot, 3, "4in", 0.5, "kitchen windowsill")
+    night = night_of(story, 28)
+    assert (only(night.act).group.stages, only(night.act).group.where) == ((Stage.WAITING,), "")
+    assert only(night.safe).group.stages == (Stage.POTTED,)
+
+
 def test_pots_sunk_in_the_ground_are_as_safe_as_plants_in_it() -> None:
     story = told()
     potted(story, 3, "sunk in the fruit row", CURRANT)
@@ -184,7 +205,9 @@ def test_a_planted_lot_is_watched_while_it_is_new() -> None:
     story.plant(date(2026, 5, 1), lot, Stage.POTTED, "herb corner", count=3, spread_m=1.0)
     found = only(night_of(story, 26, date(2026, 5, 10)).act)
     assert (found.group.lot, found.group.count, found.group.stages) == (lot, 3, (Stage.PLANTED,))
-    assert not night_of(story, 26, date(2026, 6, 10)).act
+    later = only(night_of(story, 26, date(2026, 6, 10)).act)
+    assert later.verdict.spared
+    assert later.saves == 0
 
 
 def test_the_dead_and_the_departed_are_not_told_of() -> None:
@@ -195,8 +218,62 @@ def test_the_dead_and_the_departed_are_not_told_of() -> None:
     assert only(night_of(story, 25).act).group.count == 1
 
 
+def test_what_only_loses_soft_growth_comes_after_everything_that_can_die() -> None:
+    story = told()
+    site(story, "Ribes rubrum", "Dahlia", "Iris sibirica")
+    potted(story, 3, "holding bench", CURRANT)
+    night = night_of(story, 27)
+    assert [each.verdict.spared for each in night.act] == [False, False, True, True]
+
+
+def test_stems_potted_from_under_a_cover_are_soft_until_they_have_stood_outside() -> None:
+    def kept(on: date, where: str = "holding bench") -> Exposed:
+        story = told()
+        lot = story.strike(date(2025, 7, 1), 6, Wood.SOFTWOOD, cover=Cover.BAG, **CURRANT)
+        story.check(date(2025, 9, 20), lot, rooted=6)
+        story.pot(date(2025, 12, 1), lot, 6, "4in", 0.5, where)
+        night = night_of(story, 25, on)
+        return only((*night.act, *night.safe))
+
+    assert kept(date(2026, 1, 10)).verdict.at_risk
+    assert "soft from where it was raised" in kept(date(2026, 1, 10)).verdict.why
+    assert not kept(date(2026, 2, 10)).verdict.at_risk
+    assert "indoors" in kept(date(2026, 2, 10), "the kitchen windowsill").verdict.why
+
+
+def test_ready_stems_are_hardened_off_and_not_soft() -> None:
+    def chilled(finished: bool) -> bool:
+        story = told()
+        lot = story.strike(date(2026, 3, 1), 6, Wood.BASAL, cover=Cover.BAG, heat_c=20.0, **DAHLIA)
+        story.check(date(2026, 3, 28), lot, rooted=6)
+        story.pot(date(2026, 3, 29), lot, 6, "4in", 0.5, "holding bench")
+        if finished:
+            story.harden(date(2026, 4, 15), lot, 6, [], date(2026, 5, 1))
+        return bool(night_of(story, 42).act)
+
+    assert chilled(finished=False)
+    assert not chilled(finished=True)
+
+
+def test_tender_stems_under_heat_are_to_be_looked_after_below_45_f() -> None:
+    story = told()
+    story.strike(date(2026, 4, 20), 6, Wood.BASAL, cover=Cover.BAG, heat_c=20.0, **DAHLIA)
+    assert (
+        only(night_of(story, 44).act).what == "See that the heat is on, and shut the cover over 26-001 dahlia"
+    )
+    assert not night_of(story, 46).act
+
+
 def test_water_is_asked_for_while_the_soil_is_not_yet_frozen() -> None:
     story = told()
     potted(story, 3, "holding bench", CURRANT)
     assert night_of(story, 27).before
     assert not night_of(story, -10, date(2027, 1, 20)).before
+
+
+def test_nobody_is_told_to_water_against_a_night_that_will_not_freeze() -> None:
+    story = told()
+    story.strike(date(2026, 4, 20), 6, Wood.BASAL, cover=Cover.BAG, heat_c=20.0, **DAHLIA)
+    assert night_of(story, 40).act
+    assert not night_of(story, 40).before
+    assert night_of(story, 36).before

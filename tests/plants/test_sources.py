@@ -12,7 +12,7 @@ PAGE = Path(__file__).parents[2] / "docs" / "sources.md"
 NAMES = {"name", "rank", "common", "synonyms", "type", "source", "sources", "method", "kind"}
 FIGURES = {
     "zones", "height_m", "spread_m", "ph", "rooting_days", "reference_temp_c", "iba_ppm", "length_m", "take",
-    "every_years", "root_kill_c",
+    "every_years", "root_kill_c", "root_harm_c",
 }  # fmt: skip
 
 

@@ -10,6 +10,7 @@ import pytest
 
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
+from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant
 from cuttings.rules.cold import (
     BLANKET_FRAME,
@@ -26,6 +27,7 @@ from cuttings.rules.cold import (
 )
 from cuttings.rules.hardiness import (
     HARM_TO_DEATH_C,
+    SOFT_GROWTH,
     SOFT_SHOOTS,
     TENDER_SHOOTS,
     WINTER_ROOTS,
@@ -63,6 +65,45 @@ def test_a_freeze_of_25_to_28_f_is_widely_destructive_and_24_f_harms_most_plants
     https://wnaw.com/first-frost-of-the-season-in-massachusetts-coming-real-soon/"""
     assert 0 < lost(SOFT_SHOOTS, 28) < lost(SOFT_SHOOTS, 25) < 1
     assert lost(SOFT_SHOOTS, 24) == pytest.approx(1)
+
+
+@pytest.mark.parametrize(("low_f", "harmed"), [(32, False), (29, False), (28, True), (24, True)])
+def test_plants_in_growth_are_harmed_by_moderate_freezes_and_not_by_light_ones(
+    low_f: float, harmed: bool
+) -> None:
+    """Old Farmer's Almanac (via WNAW): First frost of the season in Massachusetts,
+    https://wnaw.com/first-frost-of-the-season-in-massachusetts-coming-real-soon/: 29 to 32 F kills tender
+    plants only, 25 to 28 F is widely destructive, 24 F and less harms most plants."""
+    standing = Standing(plant=PERENNIAL, seat=Seat.GROUND)
+    found = judge(standing, NORTHERN, JUNE, fahrenheit_to_celsius(low_f), Units.US)
+    assert found.at_risk is harmed
+    assert found.chance == 0
+    assert celsius_to_fahrenheit(SOFT_GROWTH.dead_c) == pytest.approx(24)
+
+
+@pytest.mark.parametrize(("low_f", "at_risk"), [(44, True), (46, False)])
+@pytest.mark.parametrize("shelter", [Shelter.OPEN, Shelter.FRAME, Shelter.HEATED])
+def test_tender_seedlings_are_not_to_meet_less_than_45_f(
+    shelter: Shelter, low_f: float, at_risk: bool
+) -> None:
+    """UC Master Gardeners (Santa Clara), California Master Gardener Handbook: Hardening Plants,
+    https://mgscchelpdesk.zohodesk.com/portal/en/kb/articles/hardening-plants: tender seedlings are not
+    exposed below 45 F; Hennepin County Master Gardeners (UMN): Start hardening off your vegetables now,
+    https://hennepinmastergardeners.org/2014/05/start-hardening-off-your-vegetables-now/: warm crops suffer
+    under 45 F."""
+    standing = Standing(plant=TENDER, seat=Seat.POT, potted=True, soft=True, shelter=shelter)
+    found = judge(standing, NORTHERN, JUNE, fahrenheit_to_celsius(low_f), Units.US)
+    assert found.at_risk is at_risk
+
+
+@pytest.mark.parametrize(("low_f", "at_risk"), [(-19, False), (-21, True)])
+def test_a_zone_5_plant_is_at_risk_below_the_range_of_its_zone(low_f: float, at_risk: bool) -> None:
+    """United States Department of Agriculture: Plant Hardiness Zone Map: zone 5 has mean annual extreme
+    minima of -20 to -10 F."""
+    plant = Plant("Buxus", PlantType.SHRUB, zones=(5, 8))
+    standing = Standing(plant=plant, seat=Seat.GROUND)
+    found = judge(standing, NORTHERN, JANUARY, fahrenheit_to_celsius(low_f), Units.US)
+    assert found.at_risk is at_risk
 
 
 @pytest.mark.parametrize(("low_f", "at_risk"), [(33, True), (36, True), (37, False)])
@@ -118,6 +159,16 @@ def test_roots_die_at_their_published_killing_temperature() -> None:
     temperature is read as the one that kills half."""
     azalea = Plant("Rhododendron", PlantType.SHRUB, zones=(4, 8), root_kill_c=fahrenheit_to_celsius(17.0))
     assert lost(root_limits(azalea, 1.0), 17) == pytest.approx(0.5)
+
+
+def test_plants_that_a_trial_froze_are_harmed_from_the_coldest_they_stayed_saleable_at() -> None:
+    """Journal of Environmental Horticulture (abstract): Controlled freezing of twenty-three container-grown
+    herbaceous perennials (address at ``cuttings.rules.hardiness.FREEZING_STUDY``): in February saleable down
+    to -8 C, rosemary and Tiarella cordifolia; to -11 C, two phloxes; dead 3 to 6 C below that."""
+    for name, saleable_c in {"Salvia rosmarinus": -8.0, "Tiarella cordifolia": -8.0, "Phlox": -11.0}.items():
+        limits = root_limits(standard().plant(name), 1.0)
+        assert limits.harm_c == pytest.approx(saleable_c)
+        assert 3 <= limits.harm_c - limits.dead_c <= 6
 
 
 def test_a_cold_frame_is_at_most_5_to_10_f_warmer_than_outdoors() -> None:

@@ -336,13 +336,14 @@ def test_a_plant_that_is_best_left_alone_says_so(name: str, source: Source) -> N
     assert division_of(plant_named(name)).resents, source
 
 
-def test_roots_in_pots_are_thought_dead_no_warmer_than_a_trial_brought_them_through() -> None:
+def test_roots_in_pots_are_thought_harmed_no_warmer_than_a_trial_brought_them_through() -> None:
     """Journal of Environmental Horticulture (abstract): Controlled freezing of twenty-three container-grown
     herbaceous perennials, https://discovery.researcher.life/article/controlled-freezing-of-twenty-three-
     container-grown-herbaceous-perennials/df818cb72f2d3425a076d3c953c3afc9: still saleable after -8 C,
     Tiarella cordifolia; after -11 C, two phloxes."""
     survived = {"Tiarella cordifolia": -8.0, "Phlox": -11.0}
     for name, temperature in survived.items():
-        kill = plant_named(name).root_kill_c
-        assert kill is not None
-        assert kill <= temperature
+        plant = plant_named(name)
+        assert plant.root_kill_c is None
+        assert plant.root_harm_c is not None
+        assert plant.root_harm_c <= temperature

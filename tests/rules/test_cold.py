@@ -15,7 +15,10 @@ from cuttings.rules.cold import (
     BRING_IN,
     CLOSE_FRAME,
     COVER,
+    COVER_IF_TIME,
+    NO_HELP,
     NOTHING,
+    SEE_TO_HEAT,
     UNDER_A_ROOF,
     WRAP_LAYERS,
     WRAP_POTS,
@@ -28,7 +31,18 @@ from cuttings.rules.cold import (
 from cuttings.rules.hardiness import hardened, root_limits, shoot_limits
 from cuttings.units import fahrenheit_to_celsius
 from cuttings.words import PlantType, Units
-from tests.rules.gardens import BOX, COLD, CURRANT, DAHLIA, PLANTS, ROSEMARY, SOUTHERN, climates, days
+from tests.rules.gardens import (
+    BOX,
+    COLD,
+    CURRANT,
+    DAHLIA,
+    PLANTS,
+    ROSEMARY,
+    SNOWDROP,
+    SOUTHERN,
+    climates,
+    days,
+)
 
 PHLOX = Plant("Phlox", PlantType.PERENNIAL, zones=(4, 8), root_kill_c=-11.0)
 PALM = Plant("Trachycarpus", PlantType.TREE, zones=(10, 11))
@@ -60,8 +74,8 @@ def verdict(standing: Standing, low_f: float, on: date = SPRING, climate: Climat
     return judge(standing, climate, on, fahrenheit_to_celsius(low_f), Units.US)
 
 
-def potted(plant: Plant, shelter: Shelter = Shelter.OPEN) -> Standing:
-    return Standing(plant=plant, seat=Seat.POT, potted=True, shelter=shelter)
+def potted(plant: Plant, shelter: Shelter = Shelter.OPEN, *, soft: bool = False) -> Standing:
+    return Standing(plant=plant, seat=Seat.POT, potted=True, shelter=shelter, soft=soft)
 
 
 def in_ground(plant: Plant, *, new: bool = False) -> Standing:
@@ -152,11 +166,52 @@ def test_a_harder_plant_never_stands_less(plant: Plant, climate: Climate, one: f
         assert limits[1].dead_c < limits[1].harm_c
 
 
-def test_hardy_plants_in_the_ground_are_left_alone_in_any_cold() -> None:
-    found = verdict(in_ground(CURRANT), -40, MIDWINTER)
-    assert not found.at_risk
-    assert found.begins_c is None
-    assert "hardy here" in found.why
+def test_hardy_plants_in_the_ground_are_left_alone_while_they_rest() -> None:
+    for low_f in (20, 0, -20, -38):
+        found = verdict(in_ground(CURRANT), low_f, MIDWINTER)
+        assert not found.at_risk
+        assert "hardy here" in found.why
+
+
+@pytest.mark.parametrize(("plant", "zone", "safe_f"), [(BOX, 5, -18), (CURRANT, 3, -38)])
+def test_a_night_colder_than_its_zone_s_may_kill_a_hardy_plant_in_the_ground(
+    plant: Plant, zone: int, safe_f: float
+) -> None:
+    assert not verdict(in_ground(plant), safe_f, MIDWINTER).at_risk
+    found = verdict(in_ground(plant), safe_f - 27, MIDWINTER)
+    assert found.at_risk
+    assert 0.1 < found.chance < 0.5
+    assert f"zone {zone}" in found.why
+    assert "most plants sprout again" in found.why
+    assert found.remedy in (COVER, NO_HELP)
+
+
+@pytest.mark.parametrize(
+    ("on", "told"),
+    [
+        (SPRING, True),
+        (date(2026, 7, 1), True),
+        (date(2026, 10, 5), True),
+        (date(2026, 11, 20), False),
+        (MIDWINTER, False),
+    ],
+)
+def test_hardy_plants_in_growth_lose_soft_growth_and_no_more(on: date, told: bool) -> None:
+    found = verdict(in_ground(CURRANT), 26, on)
+    assert found.spared is found.at_risk is told
+    if told:
+        assert (found.chance, found.saved, found.beyond) == (0, 0, False)
+        assert found.remedy is COVER_IF_TIME
+        assert "live through it" in found.why
+        assert "24 °F" in found.why
+
+
+def test_a_light_frost_takes_nothing_from_hardy_plants_in_the_ground() -> None:
+    assert not verdict(in_ground(CURRANT), 29).at_risk
+
+
+def test_the_leaves_of_bulbs_are_not_worried_about() -> None:
+    assert not verdict(in_ground(SNOWDROP), 20).at_risk
 
 
 def test_newly_planted_hardy_plants_may_lose_their_soft_shoots() -> None:
@@ -165,6 +220,62 @@ def test_newly_planted_hardy_plants_may_lose_their_soft_shoots() -> None:
     assert found.remedy is COVER
     assert found.chance < 0.5
     assert "most plants sprout again" in found.why
+
+
+@pytest.mark.parametrize("low_f", [5, -40])
+def test_a_plant_not_hardy_here_is_lost_with_its_shoots(low_f: float) -> None:
+    found = verdict(in_ground(ROSEMARY), low_f, MIDWINTER)
+    assert found.chance == 1
+    assert found.beyond
+    assert "most plants sprout again" not in found.why
+    assert "not hardy here" in found.why
+
+
+@pytest.mark.parametrize("on", [date(2026, 4, 15), date(2026, 10, 15)])
+def test_a_plant_not_hardy_here_may_well_be_lost_out_of_season(on: date) -> None:
+    assert 0.25 < verdict(in_ground(ROSEMARY), 20, on).chance < 1
+    assert verdict(in_ground(ROSEMARY), 28, on).chance < 0.25
+
+
+def test_a_tender_plant_hardy_to_a_frostless_zone_is_still_killed_by_frost() -> None:
+    frostless = evolve(COLD, zone="10a")
+    assert verdict(in_ground(PALM), 25, climate=frostless).chance == 1
+
+
+def test_soft_pots_are_at_risk_in_midwinter_as_in_may() -> None:
+    assert not verdict(potted(CURRANT), 26, MIDWINTER).at_risk
+    found = verdict(potted(CURRANT, soft=True), 26, MIDWINTER)
+    assert found.chance > 0.5
+    assert found.remedy is BRING_IN
+    assert "soft from where it was raised" in found.why
+
+
+@pytest.mark.parametrize("plant", [DAHLIA, ROSEMARY])
+def test_tender_stems_fresh_from_warmth_come_in_below_45_f(plant: Plant) -> None:
+    found = verdict(potted(plant, soft=True), 44)
+    assert (found.at_risk, found.chilled, found.chance) == (True, True, 0)
+    assert found.remedy is BRING_IN
+    assert "not hardened off" in found.why
+    assert not verdict(potted(plant, soft=True), 45).at_risk
+    assert not verdict(potted(plant), 40).at_risk
+    assert not verdict(potted(CURRANT, soft=True), 40).at_risk
+    assert not verdict(potted(plant, Shelter.INDOORS, soft=True), 20).at_risk
+
+
+def test_a_closed_frame_is_enough_for_tender_stems_on_a_night_just_too_cold() -> None:
+    framed = potted(DAHLIA, Shelter.FRAME, soft=True)
+    assert verdict(framed, 41).remedy is CLOSE_FRAME
+    assert verdict(framed, 38).remedy is BRING_IN
+
+
+def test_tender_stems_under_heat_are_only_as_safe_as_the_heat() -> None:
+    heated = Standing(plant=DAHLIA, seat=Seat.POT, shelter=Shelter.HEATED, soft=True)
+    found = verdict(heated, 30)
+    assert found.remedy is SEE_TO_HEAT
+    assert found.chance == 0
+    assert "45 °F" in found.why
+    assert not verdict(heated, 46).at_risk
+    assert not verdict(evolve(heated, plant=CURRANT), 30).at_risk
 
 
 def test_a_tender_plant_in_the_ground_is_covered_for_a_light_frost() -> None:
@@ -217,6 +328,13 @@ def test_roots_die_at_their_own_temperature_where_it_is_known() -> None:
     general, own = (verdict(potted(plant), 5, MIDWINTER).chance for plant in (CURRANT, PHLOX))
     tender_roots = Plant("Buxus", PlantType.SHRUB, zones=(5, 8), root_kill_c=-3.9)
     assert 0 < own < general < verdict(potted(tender_roots), 5, MIDWINTER).chance
+
+
+def test_roots_are_harmed_from_the_coldest_that_a_trial_brought_them_through() -> None:
+    trial = Plant("Tiarella", PlantType.PERENNIAL, zones=(4, 8), root_harm_c=-8.0)
+    assert root_limits(trial, 1.0).harm_c == -8.0
+    killed = Plant("Tiarella", PlantType.PERENNIAL, zones=(4, 8), root_kill_c=-11.0)
+    assert root_limits(killed, 1.0) == root_limits(trial, 1.0)
 
 
 def test_a_night_too_cold_for_hardening_brings_plants_in_before_frost_does() -> None:
