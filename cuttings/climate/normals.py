@@ -4,6 +4,7 @@ It holds all that the rules ask of a climate, so that no command but ``climate``
 """
 
 import json
+from binascii import crc32
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -84,7 +85,7 @@ class Normals:
 
 def to_document(normals: Normals) -> dict[str, Any]:
     """The record as a JSON-ready document. Written out, for it is read at the start of every command."""
-    return {
+    document: dict[str, Any] = {
         "layout": LAYOUT,
         "station": normals.station,
         "years": [normals.first_year, normals.last_year],
@@ -102,6 +103,13 @@ def to_document(normals: Normals) -> dict[str, Any]:
         "bloom": [round(value, 2) for value in normals.bloom],
         "rain_mm": [round(value, 2) for value in normals.rain_mm],
     }
+    return {**document, "sum": _checksum(document)}
+
+
+def _checksum(document: Mapping[str, Any]) -> str:
+    """The CRC-32 of a document as it stands without it: a value changed by chance or by hand is noticed."""
+    plain = {name: value for name, value in document.items() if name != "sum"}
+    return f"{crc32(json.dumps(plain, sort_keys=True).encode()):08x}"
 
 
 def to_bytes(normals: Normals) -> bytes:
@@ -118,6 +126,8 @@ def from_document(document: Mapping[str, Any]) -> Normals:
     try:
         if document["layout"] != LAYOUT:
             raise ValueError(f"normals of layout {document['layout']!r} are not read by this version")
+        if document["sum"] != _checksum(document):
+            raise ValueError("the normals are not as they were written")
         first_year, last_year = document["years"]
         mean, lowest, highest = (Wave(*values) for values in document["waves"])
         return Normals(

@@ -53,12 +53,16 @@ FEWEST: Final = 40
 
 APART: Final = 150
 """Tenths of °C by which the middle reading of half a month stands off what lies a month before and after it
-in no climate; from memory. A round of the year with 60 °C between midsummer and midwinter bends by some 40,
-and three years of chance weather add less than another 100."""
+in no climate; from memory. A round of the year with 60 °C between midsummer and midwinter bends by some 40;
+the rest is chance. With fewer years than ``STEADY_YEARS`` chance counts for more, and the limit grows as the
+root of what is wanting."""
 
-STEP: Final = 80
-"""Tenths of °C by which the warm half of one year stands off that of the next in no climate; from memory. The
-warmest and the coldest summer halves of a century lie some 40 apart."""
+STEADY_YEARS: Final = 5
+
+STEP: Final = 110
+"""Tenths of °C by which the warm half of one year stands off that of the next in no climate; from memory. In
+ninety years at Clemson (GHCN-Daily, USC00381770) the widest such step is 34. Degrees Fahrenheit among
+Celsius, or the other way round, make one of 180 or more."""
 
 COLDEST_SUMMER: Final = -50
 """The middle night of the warmest half month, in tenths of °C: below it there is only an ice cap; from
@@ -111,14 +115,16 @@ def odd_part(temperatures: Tenths, first: date) -> OddPart | None:
     after it. So is found what is wrong in the same weeks of most years, which ``gross_errors`` would take for
     the weather of those weeks.
     """
-    halves = _halves(_calendar(temperatures, first))
+    calendar = _calendar(temperatures, first)
+    limit = APART * max(1.0, STEADY_YEARS / len(calendar)) ** 0.5
+    halves = _halves(calendar)
     off = halves - (np.roll(halves, 2) + np.roll(halves, -2)) / 2.0
     away = np.where(np.isnan(off), 0.0, np.abs(off))
     worst = int(np.argmax(away))
-    if away[worst] < APART:
+    if away[worst] < limit:
         return None
     other = off[worst ^ 1]
-    alike = abs(other) >= APART and bool((other > 0) == (off[worst] > 0))
+    alike = abs(other) >= limit and bool((other > 0) == (off[worst] > 0))
     return OddPart(worst // 2, None if alike else worst % 2, float(off[worst]))
 
 

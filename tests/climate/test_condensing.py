@@ -168,6 +168,15 @@ def test_the_record_comes_back_from_its_document() -> None:
     assert back.mean.peak_day == pytest.approx(normals.mean.peak_day, abs=0.01)
 
 
+@pytest.mark.parametrize(
+    "change",
+    [{"freezes": None}, {"coldest_c": "x"}, {"growth": []}, {"rain_mm": "x"}, {"winters": 9}],
+)
+def test_a_document_changed_by_hand_is_noticed(change: dict[str, object]) -> None:
+    with pytest.raises(ValueError, match="not as they were written"):
+        from_document({**to_document(condense(made(), NORTH)), **change})
+
+
 @pytest.mark.parametrize("spoiled", [{}, {"layout": 0}, {"layout": 1, "years": [1]}])
 def test_a_document_that_is_none_is_refused(spoiled: dict[str, object]) -> None:
     with pytest.raises(ValueError, match=r"normals|years|unpack"):

@@ -338,6 +338,14 @@ def test_of_a_real_record_nothing_goes_but_its_one_gross_error() -> None:
     assert int((series.tmin != MISSING).sum()) == told - 1
 
 
+@pytest.mark.parametrize("written", [fixed_width, plain])
+def test_what_is_said_of_a_file_is_said_in_the_units_asked_for(written: Callable[..., bytes]) -> None:
+    content = written(with_day(four_years(), date(2020, 7, 9), tmin=-300))
+    for shown_in, degrees in ((None, "-30 °C"), (Units.METRIC, "-30 °C"), (Units.US, "-22 °F")):
+        _, report = read_station_file(content, shown=shown_in)
+        assert f"Left out, for it cannot be true: a minimum of {degrees} on 9 July 2020." in report.remarks
+
+
 # Gaps and years
 
 
@@ -423,7 +431,7 @@ def test_numbers_too_hot_for_any_scale_are_refused() -> None:
 
 
 def test_a_place_too_cold_for_any_garden_is_told_to_check_the_units() -> None:
-    colder = [evolve(day, tmin=(day.tmin or 0) - 300, tmax=(day.tmax or 0) - 300) for day in four_years()]
+    colder = [evolve(day, tmin=(day.tmin or 0) - 190, tmax=(day.tmax or 0) - 190) for day in four_years()]
     _, report = read_station_file(plain(colder))
     assert "too cold for any garden; check the units" in remark(report, "Its warmest month")
 
@@ -444,6 +452,58 @@ def test_no_garden_of_the_world_is_read_in_the_wrong_units(
             series, _ = read_station_file(plain(days, units), told)
             off = np.abs(series.tmax - expected(days, "tmax"))
             assert off.max() <= (3 if units is Units.US else 0)
+
+
+# What the headings say
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "units"),
+    [
+        ("Min Temperature (°F)", "Max Temperature (°F)", Units.US),
+        ("min_temp_f", "max_temp_f", Units.US),
+        ("tmin_f", "tmax_f", Units.US),
+        ("TMINF", "TMAXF", Units.US),
+        ("TMIN (Degrees Fahrenheit)", "TMAX (Degrees Fahrenheit)", Units.US),
+        ("Minimum temp in deg. F", "Maximum temp in deg. F", Units.US),
+        ("low F", "high F", Units.US),
+        ("min_temp_c", "max_temp_c", Units.METRIC),
+        ("Minimum temperature (Degrees C)", "Maximum temperature (Degrees C)", Units.METRIC),
+        ("Temperature minimum [°C]", "Temperature maximum [°C]", Units.METRIC),
+        ("tmin °C", "tmax °C", Units.METRIC),
+        ("Min (C)", "Max", Units.METRIC),
+    ],
+)
+def test_headings_name_the_columns_and_their_units(low: str, high: str, units: Units) -> None:
+    rows = plain(four_years(), units).decode().split("\n", 1)[1]
+    series, report = read_station_file(f"date,{low},{high},rain\n{rows}".encode())
+    holds(series, four_years(), ("tmin", "tmax"))
+    assert report.units == ("°F and inches" if units is Units.US else "°C and mm")
+    assert not [said for said in report.remarks if said.startswith("The file does not say")]
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "sentence"),
+    [
+        ("tmin_f", "tmax_f", r"The headings say °F, but .* is 2\d, .* --file-units metric\."),
+        (
+            "tmin_f",
+            "tmax_c",
+            r"The headings say °F for one of minimum and maximum and °C for the other; bring",
+        ),
+        ("tmin (K)", "tmax (K)", r"The headings say kelvins; take 273\.15 off"),
+    ],
+)
+def test_headings_that_cannot_be_right_are_refused(low: str, high: str, sentence: str) -> None:
+    rows = plain(four_years()).decode().split("\n", 1)[1]
+    with pytest.raises(ValueError, match=sentence):
+        read_station_file(f"date,{low},{high},rain\n{rows}".encode())
+
+
+def test_what_the_person_says_of_the_units_overrules_the_headings() -> None:
+    rows = plain(four_years()).decode().split("\n", 1)[1]
+    series, _ = read_station_file(f"date,tmin_f,tmax_f,rain\n{rows}".encode(), Units.METRIC)
+    holds(series, four_years(), ("tmin", "tmax"))
 
 
 # What is refused
@@ -486,7 +546,10 @@ def test_several_stations_in_one_file_are_refused_and_listed(written: Callable[.
             "'XX000000001201813TMIN' is damaged",
         ),
         (fixed_width(four_years()).replace(b"-9999 ", b"-99x9 ", 1), "is damaged; fetch the file again"),
-        (fixed_width(four_years()) + b"and so on\n", "holds 2 stations"),
+        (fixed_width(four_years()) + b"and so on\n", "line that begins with 'and so on' is no row"),
+        (by_value(four_years()) + b"and so on\n", "line that begins with 'and so on' is no row"),
+        (by_element(four_years()) + b"and so on\n", "line that begins with 'and so on' is no row"),
+        (with_attributes(four_years()) + b"-- end --,,\n", "line that begins with '-- end --' is no row"),
     ],
 )
 def test_what_cannot_be_read_is_refused_with_a_sentence(content: bytes, sentence: str) -> None:

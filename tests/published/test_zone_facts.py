@@ -5,8 +5,8 @@ import pytest
 from cuttings.climate.zones import HALF_ZONES, middle_c, zone_limits_f, zone_of
 
 HALF = {
-    "2a": (-50, -45), "2b": (-45, -40), "3a": (-40, -35), "4b": (-25, -20), "5a": (-20, -15), "5b": (-15, -10),
-    "6a": (-10, -5), "7a": (0, 5),
+    "2a": (-50, -45), "2b": (-45, -40), "3a": (-40, -35), "4b": (-25, -20), "5a": (-20, -15),
+    "5b": (-15, -10), "6a": (-10, -5), "7a": (0, 5),
 }  # fmt: skip
 """thevegetablegarden.info, after the USDA table of 1990: USDA Hardiness Zones and Average Annual Minimum
 Temperature Range."""
@@ -15,8 +15,8 @@ WHOLE = {"9": (20, 30), "10": (30, 40)}
 """LocalHarvest: USDA Zones."""
 
 LOWER_LIMITS_C = (
-    -51.1, -48.3, -45.6, -42.8, -40.0, -37.2, -34.4, -31.7, -28.9, -26.1, -23.3, -20.6, -17.8, -15.0, -12.2, -9.4,
-    -6.7, -3.9, -1.1, 1.7, 4.4, 7.2, 10.0, 12.8, 15.6, 18.3,
+    -51.1, -48.3, -45.6, -42.8, -40.0, -37.2, -34.4, -31.7, -28.9, -26.1, -23.3, -20.6, -17.8, -15.0, -12.2,
+    -9.4, -6.7, -3.9, -1.1, 1.7, 4.4, 7.2, 10.0, 12.8, 15.6, 18.3,
 )  # fmt: skip
 """The lower limits of the twenty-six half zones, 1a to 13b, as two pages print them alike: permawiki.org:
 Hardiness zone, and worldofsucculents.com: USDA Hardiness Zones."""
