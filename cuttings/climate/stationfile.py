@@ -286,9 +286,9 @@ def _refuse_no_climate(tmin: Tenths, tmax: Tenths, first: date, shown: Units) ->
         odd = odd_part(values, first)
         if odd is not None:
             raise ValueError(
-                f"The {what} temperatures of {_spoken_part(odd)} stand {_apart(odd.off, shown)} "
-                f"{'above' if odd.off > 0 else 'below'} what goes with the months around, in most years, "
-                "which no climate does; mend them or leave them blank, and load the file again."
+                f"In most years the {what} temperatures of {_spoken_part(odd)} stand {_apart(odd.off, shown)} "
+                f"{'above' if odd.off > 0 else 'below'} what goes with the months around, which no climate does: "
+                "these or their neighbours are wrong; mend them or leave them blank, and load the file again."
             )
     warmest = warmest_half_month(tmin, first)
     if warmest < COLDEST_SUMMER:

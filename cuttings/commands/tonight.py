@@ -8,7 +8,7 @@ import click
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.dates import spoken
-from cuttings.nudges.tonight import Exposed, Night
+from cuttings.nudges.tonight import Exposed, Group, Night
 from cuttings.nudges.tonight import tonight as night_of
 from cuttings.plants.catalogue import standard
 from cuttings.rules.cold import SEE_TO_HEAT, limits_said
@@ -111,7 +111,7 @@ def _add_job(
 def _add_spared(page: Page, desk: Desk, job: Sequence[Exposed]) -> None:
     """Soft growth worth covering if there is time; the plants live, so a few are named."""
     verdict = job[0].verdict
-    what = verdict.remedy.do.replace("{}", _listed([each.group.name for each in job], FEW_NAMED), 1)
+    what = verdict.remedy.do.replace("{}", _listed([_placed(each.group) for each in job], FEW_NAMED), 1)
     page.row("If time", f"{what}.", _why(desk, job), verdict.source if desk.why else "")
 
 
@@ -164,11 +164,16 @@ def _add_safe(page: Page, desk: Desk, safe: Sequence[Exposed]) -> None:
         reasons.setdefault(each.verdict.why, []).append(each)
     shown = sorted(reasons.items(), key=lambda reason: not reason[1][0].group.standing.said)
     for number, (why, found) in enumerate(shown[:SAFE_REASONS]):
-        names = _listed([each.group.name for each in found], FEW_NAMED)
+        names = _listed([_placed(each.group) for each in found], FEW_NAMED)
         source = found[0].verdict.source if desk.why else ""
         page.row("Safe" if number == 0 else "", f"{names}.", why, source)
     left = sum(len(found) for _, found in shown[SAFE_REASONS:])
     page.row("", f"{left} more, each for its own reason; '--json' tells them all.", only_if=bool(left))
+
+
+def _placed(group: Group) -> str:
+    """A lot by its code; a plant that never came through the ledger by where it grows."""
+    return group.name if group.lot else f"{group.name} on {group.where}"
 
 
 def _listed(names: Sequence[str], most: int) -> str:

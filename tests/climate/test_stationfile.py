@@ -431,7 +431,7 @@ def test_numbers_too_hot_for_any_scale_are_refused() -> None:
 
 
 def test_a_place_too_cold_for_any_garden_is_told_to_check_the_units() -> None:
-    colder = [evolve(day, tmin=(day.tmin or 0) - 190, tmax=(day.tmax or 0) - 190) for day in four_years()]
+    colder = [evolve(day, tmin=(day.tmin or 0) - 175, tmax=(day.tmax or 0) - 175) for day in four_years()]
     _, report = read_station_file(plain(colder))
     assert "too cold for any garden; check the units" in remark(report, "Its warmest month")
 
