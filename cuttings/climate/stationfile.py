@@ -285,9 +285,10 @@ def _refuse_no_climate(tmin: Tenths, tmax: Tenths, first: date, shown: Units) ->
     for values, what in ((tmin, "minimum"), (tmax, "maximum")):
         odd = odd_part(values, first)
         if odd is not None:
+            side = "above" if odd.off > 0 else "below"
             raise ValueError(
-                f"In most years the {what} temperatures of {_spoken_part(odd)} stand {_apart(odd.off, shown)} "
-                f"{'above' if odd.off > 0 else 'below'} what goes with the months around, which no climate does: "
+                f"In most years the {what} temperatures of {_spoken_part(odd)} stand "
+                f"{_apart(odd.off, shown)} {side} what goes with the months around, which no climate does: "
                 "these or their neighbours are wrong; mend them or leave them blank, and load the file again."
             )
     warmest = warmest_half_month(tmin, first)
