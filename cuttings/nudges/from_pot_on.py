@@ -122,8 +122,15 @@ def planted(known: Known, today: date) -> Iterable[Nudge]:
         return
     how = "every day" if today <= since + weeks(2) else "every two or three days"
     why = f"Planted {spoken(since, today)}, it has few roots outside its old ball until its twelfth week."
-    window = stretch(since, (today, today + days(6)), since + weeks(WATER_WEEKS), "water", why, WATER_SOURCE)
+    ends = min([since + weeks(WATER_WEEKS), *_freezes_after(known, since)])
+    window = stretch(since, (today, today + days(6)), ends, "water", why, WATER_SOURCE)
     yield nudge(known, "water", f"Water {{}} {how} unless it rains", window, Stage.PLANTED)
+
+
+def _freezes_after(known: Known, day: date) -> list[date]:
+    """The days on which the ground freezes after a day, where it does; watering ends there."""
+    autumns = (frosts(known.climate, year) for year in (day.year, day.year + 1))
+    return [autumn.freeze for autumn in autumns if autumn.freezes and autumn.freeze > day]
 
 
 def _water_pots(known: Known, stage: Stage, today: date) -> Iterable[Nudge]:

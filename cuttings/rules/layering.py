@@ -16,6 +16,8 @@ from cuttings.rules.seasons import (
     in_open_ground,
     next_window,
     no_harm,
+    past_hard_freezes,
+    surely_open,
     weeks,
 )
 from cuttings.rules.warmth import pace_said
@@ -74,15 +76,17 @@ def pegging_window(way: Way, climate: Climate, year: int) -> Window:
     stretch = month_stretches(months, climate, year)[0]
     in_air = way.method is Method.AIR_LAYER
     opens, closes = stretch if in_air else in_open_ground(climate, stretch)
+    best = past_hard_freezes(climate, opens) if in_air else surely_open(climate, opens)
+    best = min(best, closes)
     source = way.source_of("months") if way.months else _usual_source(way.method)
     return Window(
         what=f"wrap an {way.method.spoken}" if in_air else f"peg a {way.method.spoken}",
         opens=opens,
-        best=(opens, opens + (closes - opens) / 2),
+        best=(best, max(best, opens + (closes - opens) / 2)),
         closes=closes,
         why=_pegging_why(way.method) + pace_said(climate, opens),
         source=source,
-        odds=chance_of_hard_freeze(climate, opens) if in_air else chance_of_closed_ground(climate, opens),
+        odds=chance_of_hard_freeze(climate, best) if in_air else chance_of_closed_ground(climate, best),
     )
 
 

@@ -71,9 +71,16 @@ SHORTEST_SEASON_DAYS = 30
 LEAST_OPEN_WEEKS = 4
 """Weeks that such a stretch lasts at the least; from memory."""
 
-WORKABLE_SPREAD_DAYS = 8.0
-"""Standard deviation of the day on which the ground can be dug, from year to year; from memory. The frost
-went out of the ground at one place in Minnesota with one of eleven days (see ``tests/published``)."""
+WORKABLE_SPREAD_DAYS = 12.0
+"""Standard deviation of the day on which the ground can be dug, from year to year: that of the day on which
+frost was out of the ground at Maplewood, Minnesota, 2001 to 2016 (see ``tests/published``)."""
+
+SURELY_OPEN_DAYS = 10
+"""Days after that day from which it is dug in most years; from memory."""
+
+SELDOM = 0.2
+"""The chance of a hard freeze at which soft shoots are called safe enough for the best stretch; from
+memory."""
 
 NO_FROST_DATES = (
     "Your frost dates are not entered, so this goes by the month, as for an ordinary cold-winter garden."
@@ -246,6 +253,23 @@ def in_open_ground(climate: Climate, stretch: Stretch) -> Stretch:
         if autumn.freezes and autumn.freeze <= opens < digs:
             return digs, max(closes, digs + weeks(LEAST_OPEN_WEEKS))
     return stretch
+
+
+def surely_open(climate: Climate, day: date) -> date:
+    """A day of spring, or one some days after the ground can usually be dug, when it can in most years."""
+    year, _ = since_midwinter(climate, day)
+    digs = frosts(climate, year).workable
+    surely = digs + timedelta(days=SURELY_OPEN_DAYS)
+    return surely if digs <= day < surely else day
+
+
+def past_hard_freezes(climate: Climate, day: date) -> date:
+    """A day of spring, or the one after which a hard freeze seldom comes, whichever is later."""
+    year, since = since_midwinter(climate, day)
+    if climate.frost is None or since > YEAR_DAYS / 2:
+        return day
+    last = climate.frost.last_spring(year, SELDOM, HARD_FREEZE_F)
+    return day if last is None else max(day, last)
 
 
 def chance_of_later_freeze(climate: Climate, on: date, threshold_f: int) -> float | None:

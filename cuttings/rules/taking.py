@@ -18,6 +18,8 @@ from cuttings.rules.seasons import (
     in_open_ground,
     next_window,
     no_harm,
+    past_hard_freezes,
+    surely_open,
     weeks,
     window,
 )
@@ -115,16 +117,24 @@ def taken_at_rest(plant: Plant, method: Method, climate: Climate, year: int) -> 
 
 def _plain(plant: Plant, method: Method, stretch: Stretch, climate: Climate, source: str) -> Window:
     opens, closes = stretch
-    middle = opens + (closes - opens) / 2
+    best = min(_best_from(method, climate, opens), closes)
     return Window(
         what=what_to_take(plant, method),
         opens=opens,
-        best=(opens, middle),
+        best=(best, max(best, opens + (closes - opens) / 2)),
         closes=closes,
         why=_why(plant, method) + pace_said(climate, opens),
         source=source,
-        odds=_odds(method, climate, opens),
+        odds=_odds(method, climate, best),
     )
+
+
+def _best_from(method: Method, climate: Climate, opens: date) -> date:
+    """The first good day: once the ground is open in most years, or hard freezes seldom come to soft
+    shoots."""
+    if method in FROM_THE_GROUND:
+        return surely_open(climate, opens)
+    return opens if method in AT_REST else past_hard_freezes(climate, opens)
 
 
 def _why(plant: Plant, method: Method) -> str:
@@ -137,7 +147,7 @@ def _odds(method: Method, climate: Climate, on: date) -> float | None:
     """The chance that cold spoils it: soft shoots freeze, and what is dug waits for the ground."""
     if method in FROM_THE_GROUND:
         return chance_of_closed_ground(climate, on)
-    if method in (Method.HARDWOOD_CUTTING, Method.ROOT_CUTTING):
+    if method in AT_REST:
         return no_harm(climate)
     return chance_of_hard_freeze(climate, on)
 
