@@ -133,6 +133,9 @@ class Law:
         return day + 365.25 * round((self.mean - day) / 365.25)
 
 
+LONGEST_SEASON_DAYS = 365
+"""A freeze-free season longer than the year is none."""
+
 ROUNDED_SKEW_DAYS = 3
 """Three dates are taken to be even about the middle one if they differ from it by no more than rounding
 makes, twice over and a day."""
@@ -165,7 +168,8 @@ class Freezes:
         freezing = chance - (1.0 - law.share)
         if freezing <= 1e-12 or law.share == 0:
             return None
-        return round(law.mean - quantile(min(freezing / law.share, 1 - 1e-12)) * law.sd)
+        days = round(law.mean - quantile(min(freezing / law.share, 1 - 1e-12)) * law.sd)
+        return days if days <= LONGEST_SEASON_DAYS else None
 
     def half_widths(self) -> tuple[float | None, float | None]:
         """Half the width, in days, of the interval that holds the true even-odds date of spring and of autumn
@@ -327,7 +331,7 @@ def _law(average: MonthDay | None, odds: tuple[MonthDay, ...] | None, *, later_f
         late, middle, early = unwrapped(odds) if later_first else reversed(unwrapped(odds))
         if abs(late + early - 2 * middle) > ROUNDED_SKEW_DAYS:
             return Law(middle, max(late - middle, 1) / Z90, sd_early=max(middle - early, 1) / Z90)
-        return Law((middle + (late + early) / 2) / 2, (late - early) / (2 * Z90))
+        return Law(middle, (late - early) / (2 * Z90))
     if average is not None:
         return Law(float(day_of_year(average)), GENERAL_SPREAD_DAYS)
     return None

@@ -173,6 +173,11 @@ def _checked(
     as_read = tmin.copy(), tmax.copy()
     doubts = _dropped(tmin, beyond_records(tmin), "minimum", first)
     doubts += _dropped(tmax, beyond_records(tmax), "maximum", first)
+    if (tmin == MISSING).all() or (tmax == MISSING).all():
+        raise ValueError(
+            "None of its temperatures has ever been met on earth; check the units, and that the columns are "
+            "the day's minimum and maximum, and load the file again."
+        )
     turned = _turned(tmin, tmax)
     _refuse_other_columns(*as_read, table.warmest_month(), scale, shown)
     _refuse_no_climate(*as_read, first, shown)

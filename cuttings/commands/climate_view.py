@@ -322,20 +322,13 @@ def climate_document(desk: Desk, climate: Climate) -> dict[str, Any]:
     levels: tuple[Freezes, ...] = () if frost is None else frost.levels
     halves = {level.threshold_f: level.half_widths() for level in levels}
     return {
-        "freeze": {
-            side: {
-                str(level.threshold_f): {
-                    str(tenth): None if day is None else f"{day:%m-%d}"
-                    for tenth, day in zip(TENTHS, _dates(frost, side, level.threshold_f), strict=True)
-                }
-                for level in levels
-                if frost is not None
-            }
-            for side in ("spring", "autumn")
-        },
+        "freeze": {side: _told(frost, side) for side in ("spring", "autumn")},
         "season_days": {
-            str(level.threshold_f): {str(tenth): level.length_days(tenth / 100) for tenth in TENTHS}
-            for level in levels
+            str(threshold): {
+                str(tenth): None if frost is None else frost.at(threshold).length_days(tenth / 100)
+                for tenth in TENTHS
+            }
+            for threshold in THRESHOLDS_F
         },
         "share_of_years": {
             str(level.threshold_f): {
@@ -355,9 +348,9 @@ def climate_document(desk: Desk, climate: Climate) -> dict[str, Any]:
         "mean_annual_min_c": _rounded(None if normals is None else normals.coldest_c),
         "source": frost.stated if frost is not None else "an ordinary cold-winter garden, from memory",
         "risk": climate.risk,
-        "last_frost": bounds.last_spring.isoformat(),
+        "last_frost": None if bounds.frostless else bounds.last_spring.isoformat(),
         "safe_spring": bounds.safe_spring.isoformat(),
-        "first_frost": bounds.first_autumn.isoformat(),
+        "first_frost": None if bounds.frostless else bounds.first_autumn.isoformat(),
         "soil": {
             "depth_m": 0.1,
             "mean_c": round(climate.soil.mean_c, 2),
@@ -386,6 +379,16 @@ def climate_document(desk: Desk, climate: Climate) -> dict[str, Any]:
             "why": climate.pace.said,
         },
     }
+
+
+def _told(frost: FrostDates | None, side: str) -> dict[str, dict[str, str | None]]:
+    """The dates of one side by threshold and chance; all ``null`` where no frost dates are known."""
+    told: dict[str, dict[str, str | None]] = {}
+    for threshold in THRESHOLDS_F:
+        dates = [None] * len(TENTHS) if frost is None else _dates(frost, side, threshold)
+        odds = zip(TENTHS, dates, strict=True)
+        told[str(threshold)] = {str(tenth): None if day is None else f"{day:%m-%d}" for tenth, day in odds}
+    return told
 
 
 def _rounded(value: float | None) -> float | None:

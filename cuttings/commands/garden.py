@@ -13,7 +13,8 @@ from cuttings.climate.frost import unwrapped
 from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words
-from cuttings.dates import MonthDay, parse_month_day
+from cuttings.dates import MonthDay, day_of_year, parse_month_day
+from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.places import Garden
 from cuttings.show.page import Page
@@ -80,10 +81,38 @@ def garden(desk: Desk, area: tuple[str, ...], change: bool, **given: Any) -> Non
     facts = _ask_garden(desk, given, area, change)
 
     areas = facts.pop("areas")
+    _refuse_turned_seasons(facts)
     _, entry = desk.write(e.GardenFacts, garden=Garden(**facts), areas=areas)
     assert desk.garden is not None
     steps = Page().next_steps("'cuttings sites add' describes a place a plant can go.")
     desk.recorded(f"{desk.garden.name} is described.", entry, steps, **_garden_document(desk, desk.garden))
+
+
+TROPIC_DEG = 15.0
+"""Nearer the equator than this spring may come at any time of the year."""
+
+SPRING_DAYS, AUTUMN_DAYS = (335, 213), (196, 75)
+"""Between which days of the northern year a last frost of spring lies (December to July), and a first one
+of autumn (mid July to mid March); from memory."""
+
+
+def _refuse_turned_seasons(facts: dict[str, Any]) -> None:
+    """Frost dates from the other half of the earth are a slip of the latitude, or of the two dates."""
+    lat = facts["lat"]
+    if abs(lat) <= TROPIC_DEG:
+        return
+    for which, (first, last) in (("last", SPRING_DAYS), ("first", AUTUMN_DAYS)):
+        odds = facts[f"{which}_frost_odds"]
+        day = odds[1] if odds else facts[f"{which}_frost"]
+        if day is None:
+            continue
+        northern = (day_of_year(day) - (182 if lat < 0 else 0)) % 365
+        if not (northern >= first or northern <= last):
+            side = "north" if lat > 0 else "south"
+            raise Refused(
+                f"A {which} frost about {month_day(day)} does not fit a garden {abs(lat):g}° {side}: check "
+                "the sign of the latitude, and that last is spring's and first is autumn's."
+            )
 
 
 def _ask_garden(desk: Desk, given: dict[str, Any], area: Sequence[str], change: bool) -> dict[str, Any]:

@@ -20,7 +20,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
-from cuttings.nudges.from_pot_on import hardening_log
+from cuttings.nudges.from_pot_on import MOST_WAIT_DAYS, hardening_log
 from cuttings.nudges.knowledge import Known
 from cuttings.rules.advice import Advice
 from cuttings.rules.hardening import (
@@ -172,10 +172,6 @@ def _do(
     after = book.lots[lot.code]
     sentence = f"{lot.code} {lot.plant_called}: {spoken_counts(after.stages)}{_so_far(desk, after)}."
     desk.recorded(sentence, entry, next_page(desk, after), **lot_document(after))
-
-
-MOST_WAIT_DAYS = 28
-"""Days for which a hardened plant may wait outside to be planted; from memory."""
 
 
 def _start(desk: Desk, interview: Interview, known: Known) -> Written:

@@ -51,6 +51,9 @@ POTS_DRY = "A pot holds little water, and young roots die when it dries through.
 TENDER_IN_WEEKS = 3
 """Weeks before the average first frost when tender plants begin to come in; from memory."""
 
+MOST_WAIT_DAYS = 28
+"""Days for which a hardened plant may wait outside to be planted; from memory."""
+
 LATE_WEEKS = 3
 """Weeks for which a missed winter job is still asked after; from memory."""
 
@@ -84,6 +87,11 @@ def hardening(known: Known, today: date) -> Iterable[Nudge]:
         window = stretch(today, (today, today + days(3)), today + days(14), "finish", why, steps.source)
         yield nudge(known, "harden", "Finish hardening off {}", window, Stage.HARDENING, task="harden")
         return
+    planting = next_planting(known.plant, known.climate, coming[-1].on)
+    if planting is not None and planting.opens - coming[-1].on > days(MOST_WAIT_DAYS):
+        yield _too_late_to_harden(known, planting, today)
+        yield from _winter(known, Stage.HARDENING, planting, today)
+        return
     (first, step), last = (coming[0].on, coming[0].step), coming[-1].on
     night, day_least = (show_temperature(c, known.units) for c in (steps.night_min_c, steps.day_min_c))
     limit = f"The night's limit is {night}." if step.overnight else f"It stays in on a day below {day_least}."
@@ -91,6 +99,16 @@ def hardening(known: Known, today: date) -> Iterable[Nudge]:
     window = stretch(first, (first, last), last + days(7), "harden", why, steps.source)
     job = f"Harden {{}}, day {step.number} of {len(steps.days)}: {_outing(step)}"
     yield nudge(known, "harden", job, window, Stage.HARDENING, task="harden")
+
+
+def _too_late_to_harden(known: Known, planting: Window, today: date) -> Nudge:
+    """Hardening off that would end long before planting is put off, and what is out comes in."""
+    opens = spoken(planting.opens, today)
+    why = f"The next good time to plant it out opens about {opens}, long after the plan's end."
+    again = known.lot.code
+    window = stretch(today, (today, today + days(6)), today + days(13), "harden", why, COMMON_PRACTICE)
+    job = f"Bring {{}} back under cover; 'cuttings harden {again} --start' begins again in spring"
+    return nudge(known, "harden", job, window, Stage.HARDENING, task="harden")
 
 
 def hardening_log(lot: Lot) -> tuple[date, tuple[LoggedDay, ...]]:

@@ -23,6 +23,9 @@ ROOTED_UNDER_COVER = frozenset(wood.method for wood in Wood if wood.is_leafy)
 SETTLED_DAYS = 60
 """Days outside in its pot after which a hardy plant's growth has hardened by itself; from memory."""
 
+SHELTERED = (Place.INDOORS, Place.FRAME)
+"""Places where growth stays soft."""
+
 FOUND_PART_WAY = "It was found part-way, so the earliest of these days may lie behind it."
 
 
@@ -69,13 +72,13 @@ class Known:
         return outside is None or (today - outside).days < SETTLED_DAYS
 
     def _outside_since(self) -> date | None:
-        """The day from which its pots have stood outside; ``None`` while they stand indoors."""
-        if place_of(where_stand(self.lot, Stage.POTTED)) is Place.INDOORS:
+        """The day from which its pots have stood outside; ``None`` while they stand indoors or in a frame."""
+        if place_of(where_stand(self.lot, Stage.POTTED)) in SHELTERED:
             return None
         since = self.lot.reached(Stage.POTTED) or self.lot.started_on
         pots = [pot for pot in self.lot.of_kind(e.Pot) if pot.where]
         for before, after in pairwise(pots):
-            if place_of(before.where) is Place.INDOORS and place_of(after.where) is not Place.INDOORS:
+            if place_of(before.where) in SHELTERED and place_of(after.where) not in SHELTERED:
                 since = max(since, after.on)
         return since
 

@@ -15,6 +15,7 @@ from cuttings.rules.looking import how_to_look
 from cuttings.rules.potting import ready_to_pot
 from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE, Bench, Forecast
 from cuttings.rules.seasons import out_of_winter, weeks
+from cuttings.rules.windows import next_potting
 from cuttings.words import Method, Stage
 
 FIRST_LOOK_WEEKS = 4
@@ -113,11 +114,20 @@ def _into_soil(known: Known, today: date) -> tuple[str, Window]:
     ready = ready_to_pot(lot.root_length_m, lot.method, known.units)
     short = lot.root_length_m is not None and not ready.value
     opens = since + days(ROOTS_GROW_DAYS) if short else since
-    closes = opens + weeks(UNTIL_POTTED_WEEKS)
+    closes = min(opens + weeks(UNTIL_POTTED_WEEKS), _last_potting(known, opens))
     if lot.method.is_layer and (isinstance(lot.origin, e.Layer) or today > closes):
         return "Cut {} from its mother and pot it", _next_severing(known, today)
     job = "Look at the roots of {} again, and pot if they are long enough" if short else "Pot {}"
     return job, stretch(opens, (opens, opens + days(21)), closes, "pot", ready.why, ready.source)
+
+
+def _last_potting(known: Known, opens: date) -> date:
+    """The last day on which it can still fill its pot with roots before winter, but a week at the least;
+    roots made in the cold season wait under cover for spring."""
+    season = next_potting(known.plant, known.climate, opens)
+    if season is None or season.opens > opens:
+        return opens + weeks(UNTIL_POTTED_WEEKS)
+    return max(season.closes, opens + weeks(1))
 
 
 def _next_severing(known: Known, today: date) -> Window:

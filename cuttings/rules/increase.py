@@ -122,7 +122,11 @@ def out_of_season(plant: Plant, method: Method, on: date, climate: Climate) -> s
     if coming is None or coming == on:
         return ""
     season = f" ({way.season})" if way.season and not climate.southern else ""
-    return f"The season for a {method.spoken} of {plant.name}{season} begins about {spoken(coming, on)}."
+    return f"The season for {_a(method.spoken)} of {plant.name}{season} begins about {spoken(coming, on)}."
+
+
+def _a(word: str) -> str:
+    return f"{'an' if word[0] in 'aeiou' else 'a'} {word}"
 
 
 def _either(words: Sequence[str]) -> str:

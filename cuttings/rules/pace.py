@@ -14,7 +14,7 @@ from cuttings.dates import spoken
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Plant
 from cuttings.rules.bloom import first_bloom
 from cuttings.rules.seasons import frosts
-from cuttings.rules.warmth import degree_days_between, since_midwinter
+from cuttings.rules.warmth import PACE_HOLDS_DAYS, degree_days_between, since_midwinter
 from cuttings.words import Sign
 
 SNOW_GONE_AIR_C = 3.0
@@ -102,7 +102,9 @@ def pace_of(seen: Sequence[Seen], climate: Climate, today: date) -> Pace | None:
     Signs of one spring are averaged in degree days, each by what it is worth, the newest most.
     """
     plain = Climate(climate.lat, climate.frost, climate.zone, climate.normals)
-    year, _ = since_midwinter(plain, today)
+    year, since = since_midwinter(plain, today)
+    if since > PACE_HOLDS_DAYS:
+        return None
     told: list[tuple[Seen, Expectation]] = []
     for each in sorted(seen, key=lambda s: s.on):
         if each.on <= today and since_midwinter(plain, each.on)[0] == year:
@@ -126,7 +128,7 @@ def pace_of(seen: Sequence[Seen], climate: Climate, today: date) -> Pace | None:
         ahead / sum(weights),
         days,
         min(newest.on, expected.on),
-        _said(told, leads, days),
+        _said(told, days),
         workable=dug[0] if dug else None,
         blooms=tuple((each.plant.name, each.on) for each, _ in told if each.plant is not None),
     )
@@ -137,13 +139,13 @@ def lead(seen: Seen, expected: Expectation) -> int:
     return min(max((expected.on - seen.on).days, -FURTHEST_LEAD_DAYS), FURTHEST_LEAD_DAYS)
 
 
-def _said(told: Sequence[tuple[Seen, Expectation]], leads: Sequence[int], days: int) -> str:
+def _said(told: Sequence[tuple[Seen, Expectation]], days: int) -> str:
     if len(told) == 1:
         seen, expected = told[0]
         usual = f"usual about {spoken(expected.on, seen.on)}"
         signs = f"{seen.words} was seen on {spoken(seen.on, seen.on)} and is {usual}"
     else:
-        each_off = (f"{seen.words} {_days_off(early)}" for (seen, _), early in zip(told, leads, strict=True))
+        each_off = (f"{seen.words} {_days_off((expected.on - seen.on).days)}" for seen, expected in told)
         signs = "; ".join(each_off)
     if abs(days) <= ON_TIME_DAYS:
         return f"The season is on time ({signs})."

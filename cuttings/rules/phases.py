@@ -10,11 +10,18 @@ SHOOTS_DEGREE_DAYS = (60.0, 150.0)
 shoots of perennials are 5 to 10 cm tall; from memory."""
 
 
+COOLEST_WEEKS = 3
+"""Weeks before and after midwinter in which plants are nearest to rest where frost is rare; from memory."""
+
+
 def dormancy(climate: Climate, year: int) -> Stretch:
     """Bare wood: from the leaf fall of a year's autumn to the day the buds move in the spring after it."""
     opens = frosts(climate, year).hard_freeze + weeks(LEAF_FALL_WEEKS)
     moved = day_of_warmth(climate, year if climate.southern else year + 1, BUDS_MOVE_DEGREE_DAYS)
     spring = frosts(climate, year if climate.southern else year + 1)
+    if spring.frostless:  # the coolest weeks stand for a winter
+        middle = spring.last_spring
+        return middle - weeks(COOLEST_WEEKS), max(middle + weeks(COOLEST_WEEKS), moved or middle)
     return opens, max(opens, moved or spring.last_spring)
 
 

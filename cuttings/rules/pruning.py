@@ -8,8 +8,6 @@ from cuttings.rules.advice import Window
 from cuttings.rules.bloom import bloom_stretches
 from cuttings.rules.phases import dormancy
 from cuttings.rules.seasons import (
-    DEEP_FREEZE_F,
-    chance_of_later_freeze,
     frosts,
     next_window,
     no_harm,
@@ -95,6 +93,6 @@ def _before_buds(plant: Plant, climate: Climate, year: int, why: str) -> tuple[W
         moved,
         why=why + pace_said(climate, moved),
         source=SOURCE,
-        odds=chance_of_later_freeze(climate, best, DEEP_FREEZE_F),
+        odds=no_harm(climate),
     )
     return () if found is None else (found,)

@@ -54,6 +54,9 @@ USUAL_SEASON_DAYS = 180
 taken for those of the ordinary cold-winter garden, from the month in which the way is usually begun (May
 where none is named), and turned into the warmth that they bring there; from memory."""
 
+LONGEST_WAIT_DAYS = 366
+"""Days after nine in ten should have rooted for which a lot is waited for at the most; from memory."""
+
 LEAST_SPREAD = 1.25
 """How much longer the slow stems of a lot take than the quick ones at the least; from memory."""
 
@@ -137,7 +140,8 @@ def forecast(
     late = max(late, early * LEAST_SPREAD) if calendar.usual is not None else late
     p10, p50, p90 = (calendar.after(days) for days in (early, sqrt(early * late), late))
     one_more_look = p90 + timedelta(days=LOOK_AGAIN_DAYS.get(way.method, LOOK_AGAIN_OTHERWISE))
-    give_up = max(calendar.after(late * GIVE_UP_TIMES), one_more_look)
+    give_up = min(calendar.after(late * GIVE_UP_TIMES), p90 + timedelta(days=LONGEST_WAIT_DAYS))
+    give_up = max(give_up, one_more_look)
     return Forecast(
         p10=p10,
         p50=p50,

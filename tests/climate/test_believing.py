@@ -1,7 +1,7 @@
 """Whole files that are not what they were taken for are refused in a sentence; real climates never are."""
 
 from collections.abc import Callable, Sequence
-from datetime import date
+from datetime import date, timedelta
 from functools import cache
 
 import numpy as np
@@ -192,3 +192,12 @@ def test_years_with_gaps_are_not_taken_for_other_years() -> None:
     }
     days = [day for day in many_years() if day.on.month not in lacking.get(day.on.year, ())]
     assert read_station_file(plain(days))[1].whole_years == 27
+
+
+def test_kelvins_in_tenths_are_refused_in_a_sentence() -> None:
+    lines = ["date,tmin,tmax"]
+    for number in range(4 * 365):
+        day = date(1990, 1, 1) + timedelta(days=number)
+        lines.append(f"{day},{2731 + number % 200},{2831 + number % 200}")
+    with pytest.raises(ValueError, match=r"check the units|kelvin"):
+        read_station_file("\n".join(lines).encode())

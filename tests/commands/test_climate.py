@@ -159,7 +159,10 @@ def test_a_place_without_hard_frost_says_never_in_words(tmp_path: Path) -> None:
 
 def test_without_frost_dates_it_says_that_it_is_from_memory_and_how_to_do_better(tmp_path: Path) -> None:
     document = climate(ledger=garden(tmp_path))
-    assert document["freeze"] == {"spring": {}, "autumn": {}}
+    for side in ("spring", "autumn"):
+        for odds in document["freeze"][side].values():
+            assert set(odds.values()) == {None}
+    assert set(document["freeze"]["spring"]) == {"36", "32", "28", "24", "20", "16"}
     assert document["source"].endswith("from memory")
     said = flowing(page(ledger=tmp_path).out)
     assert "ordinary cold-winter garden, from memory" in said

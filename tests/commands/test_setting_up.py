@@ -247,3 +247,17 @@ def test_three_dates_may_stand_where_an_average_is_asked_for(tmp_path: Path) -> 
     document = recorded("garden", *words, *frost, ledger=tmp_path / "ledger").document
     assert (document["last_frost"], document["last_frost_odds"]) == (None, ["05-28", "05-15", "05-02"])
     assert (document["first_frost"], document["first_frost_odds"]) == ("09-30", None)
+
+
+@pytest.mark.parametrize(
+    ("lat", "last", "first"), [("-45", "05-10", "10-01"), ("42", "10-03", "05-05"), ("-43", "04-25", "10-20")]
+)
+def test_frost_dates_of_the_other_half_of_the_earth_are_refused(
+    lat: str, last: str, first: str, tmp_path: Path
+) -> None:
+    place = ("--name", "Quarry Bank", "--lat", lat, "--lon", "0", "--elevation", "10m", "--units", "metric")
+    result = cuttings("garden", *place, "--last-frost", last, "--first-frost", first, ledger=tmp_path)
+    assert result.code == 1
+    assert "check the sign of the latitude" in result.err
+    fitting = "05-10" if lat == "42" else "10-20"
+    assert cuttings("garden", *place, "--last-frost", fitting, ledger=tmp_path).code == 0

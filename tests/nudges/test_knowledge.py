@@ -138,3 +138,12 @@ def test_found_cuttings_in_leaf_go_by_the_warmth_of_the_soil() -> None:
     found = about(story, lot).forecast()
     assert found is not None
     assert "warmth of the soil" in found.why
+
+
+def test_what_stands_in_a_frame_stays_soft() -> None:
+    long_after = POTTED + timedelta(days=2 * SETTLED_DAYS)
+    assert potted("frame").soft(long_after)
+    assert not potted("holding bench").soft(long_after)
+    moved = potted("frame", (POTTED + timedelta(days=30), "holding bench"))
+    assert moved.soft(POTTED + timedelta(days=30 + SETTLED_DAYS - 1))
+    assert not moved.soft(POTTED + timedelta(days=30 + SETTLED_DAYS + 1))

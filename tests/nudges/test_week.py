@@ -365,3 +365,34 @@ def test_a_job_whose_best_time_is_to_come_is_not_this_week_s() -> None:
     lot = potted_currants(story, date(2026, 5, 1))
     assert f"{lot}:plant" not in sheet(story, date(2026, 8, 1))
     assert f"{lot}:plant" in sheet(story, date(2026, 9, 5))
+
+
+def hardening_since(story: Story, begun: date) -> str:
+    lot = potted_rosemary(story)
+    move = {"source": Stage.POTTED, "target": Stage.HARDENING}
+    story.tell(e.Harden, begun, lot=lot, step="start", moves=(e.Move(count=6, **move),))
+    return lot
+
+
+def test_tender_plants_left_hardening_in_autumn_are_brought_in_and_not_put_out() -> None:
+    story = told()
+    lot = hardening_since(story, date(2026, 9, 25))
+    december = sheet(story, date(2026, 12, 20))
+    assert december[f"{lot}:harden"].what.startswith("Bring")
+    assert "begins again in spring" in december[f"{lot}:harden"].what
+    september = sheet(story, date(2026, 9, 26))
+    assert "indoors" in september[f"{lot}:winter"].what
+
+
+def test_hardening_in_its_season_goes_on() -> None:
+    story = told()
+    lot = hardening_since(story, date(2027, 5, 18))
+    assert "day 1 of 14" in sheet(story, date(2027, 5, 18))[f"{lot}:harden"].what
+
+
+def test_late_rooted_stems_are_potted_while_they_can_still_root_in() -> None:
+    story = told()
+    lot = story.strike(date(2026, 7, 1), 6, Wood.SOFTWOOD, cover=Cover.BAG, **CURRANT)
+    story.check(date(2026, 9, 10), lot, rooted=6, root_length_m=0.04)
+    found = sheet(story, date(2026, 9, 12))[f"{lot}:pot"]
+    assert date(2026, 9, 17) <= found.window.closes <= date(2026, 10, 5)

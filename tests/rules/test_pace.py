@@ -190,3 +190,9 @@ def test_any_sign_in_any_garden_makes_a_sentence_or_nothing(climate: Climate, si
     plant = FORSYTHIA if sign is Sign.FIRST_BLOOM else None
     pace = pace_of([Seen(sign, on, plant)], climate, on)
     assert pace is None or pace.said.endswith(".")
+
+
+def test_by_autumn_the_spring_is_forgotten() -> None:
+    late = workable(frosts(COLD, 2026).workable + timedelta(days=12))
+    assert pace_of([late], COLD, date(2026, 7, 1)) is not None
+    assert pace_of([late], COLD, date(2026, 11, 1)) is None

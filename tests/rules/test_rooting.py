@@ -173,3 +173,11 @@ def test_a_warmer_place_is_never_later(
     outside, frame = thermal_clock(climate, reference), thermal_clock(climate, reference, warmer)
     if outside.sums[-1] >= SHORTEST_SEASON_DAYS:
         assert frame.after(start, 40) <= outside.after(start, 40)
+
+
+@given(st.tuples(st.integers(100, 700), st.integers(100, 700)), days, climates())
+def test_nothing_is_waited_for_longer_than_a_year_past_its_time(
+    rooting_days: tuple[int, int], started: date, climate: Climate
+) -> None:
+    found = made(Way(Method.SIMPLE_LAYER, rooting_days=rooting_days), started, climate)
+    assert found.give_up - found.p90 <= timedelta(days=366)

@@ -156,6 +156,8 @@ def test_a_place_without_frost_runs_from_midwinter_to_midwinter() -> None:
         frosts(mild, 2027).last_spring - timedelta(days=1),
     )
     assert in_summer(mild, date(2026, 12, 24))
+    opens, closes = dormancy(mild, 2026)
+    assert closes - opens >= timedelta(weeks=6)
 
 
 def test_frozen_ground_is_likelier_the_later_the_autumn() -> None:
