@@ -51,6 +51,12 @@ _BEYOND_ALL: Final = 1_000.0
 """A number that is no temperature in any scale, tenths included."""
 
 
+NEVER_MET: Final = (
+    "None of its temperatures has ever been met on earth; check the units, and that the columns are the day's "
+    "minimum and maximum, and load the file again."
+)
+
+
 def read_station_file(
     content: bytes, units: Units | None = None, shown: Units | None = None
 ) -> tuple[Series, Report]:
@@ -134,8 +140,14 @@ class _Table:
         return since.astype("datetime64[D]").astype("datetime64[M]").astype(np.int64) % 12
 
     def warmest_month(self) -> float:
-        """The mean maximum of the warmest calendar month."""
+        """The mean maximum of the warmest calendar month.
+
+        Raises:
+            ValueError: none of them is a temperature in any scale.
+        """
         there = np.abs(self.tmax) < _BEYOND_ALL
+        if not there.any():
+            raise ValueError(NEVER_MET)
         months = self.months[there]
         sums, counts = np.bincount(months, self.tmax[there], 12), np.bincount(months, minlength=12)
         return float(np.max(sums[counts > 0] / counts[counts > 0]))
@@ -174,10 +186,7 @@ def _checked(
     doubts = _dropped(tmin, beyond_records(tmin), "minimum", first)
     doubts += _dropped(tmax, beyond_records(tmax), "maximum", first)
     if (tmin == MISSING).all() or (tmax == MISSING).all():
-        raise ValueError(
-            "None of its temperatures has ever been met on earth; check the units, and that the columns are "
-            "the day's minimum and maximum, and load the file again."
-        )
+        raise ValueError(NEVER_MET)
     turned = _turned(tmin, tmax)
     _refuse_other_columns(*as_read, table.warmest_month(), scale, shown)
     _refuse_no_climate(*as_read, first, shown)

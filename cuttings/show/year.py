@@ -105,7 +105,7 @@ def bar_lines(bar: Bar, width: int) -> list[str]:
     )
     if len(bar.name) < label:
         return [f"{bar.name.ljust(label)}{cells}".rstrip()]
-    return [bar.name, f"{' ' * label}{cells}".rstrip()]
+    return [bar.name.rstrip(), f"{' ' * label}{cells}".rstrip()]
 
 
 def _holds(stretch: tuple[int, int], day: float, half: float) -> bool:

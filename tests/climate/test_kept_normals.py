@@ -13,6 +13,10 @@ from tests.commands.running import cuttings, demo_garden, recorded
 RECORD = Path(__file__).parents[2] / "fixtures" / "quarry-bank" / "daily.csv"
 
 
+NORTHERN_FROST = ("--last-frost-odds", "05-28,05-15,05-02", "--first-frost-odds", "09-18,09-30,10-12")
+SOUTHERN_FROST = ("--last-frost-odds", "11-28,11-15,11-02", "--first-frost-odds", "03-18,03-31,04-12")
+
+
 @pytest.fixture
 def demo(tmp_path: Path) -> Path:
     return demo_garden(tmp_path / "demo")
@@ -85,7 +89,7 @@ def test_a_garden_that_moves_across_the_equator_has_its_winters_counted_anew(dem
 
 def test_a_latitude_of_the_wrong_sign_is_told_of_and_the_typed_dates_hold(demo: Path) -> None:
     fresh = kept(demo)
-    recorded("garden", "--lat", "-42.9", ledger=demo)
+    recorded("garden", "--lat", "-42.9", *SOUTHERN_FROST, ledger=demo)
     for words in (("climate",), ("week",)):
         result = cuttings(*words, "--json", ledger=demo)
         assert result.code == 0
@@ -93,12 +97,12 @@ def test_a_latitude_of_the_wrong_sign_is_told_of_and_the_typed_dates_hold(demo: 
         assert "Check the sign of the latitude ('cuttings garden --lat')" in result.err
         assert result.err.count("\n") == 1
     assert kept(demo) == fresh
-    recorded("garden", "--lat", "42.9", ledger=demo)
+    recorded("garden", "--lat", "42.9", *NORTHERN_FROST, ledger=demo)
     assert cuttings("climate", "--json", ledger=demo).err == ""
 
 
 def test_a_record_from_across_the_equator_is_not_loaded(demo: Path) -> None:
-    recorded("garden", "--lat", "-42.9", ledger=demo)
+    recorded("garden", "--lat", "-42.9", *SOUTHERN_FROST, ledger=demo)
     result = cuttings("climate", "load", str(RECORD), ledger=demo)
     assert result.code == 1
     assert "daily.csv: The record is warmest in July" in result.err
