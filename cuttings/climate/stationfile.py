@@ -52,8 +52,8 @@ _BEYOND_ALL: Final = 1_000.0
 
 
 NEVER_MET: Final = (
-    "None of its temperatures has ever been met on earth; check the units, and that the columns are the day's "
-    "minimum and maximum, and load the file again."
+    "None of its temperatures has ever been met on earth; check the units, and that the columns are the "
+    "day's minimum and maximum, and load the file again."
 )
 
 
