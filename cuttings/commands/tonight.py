@@ -93,8 +93,8 @@ def _add_jobs(page: Page, desk: Desk, act: Sequence[Exposed]) -> None:
     told = ""
     for number, job in enumerate(_alike(act), start=1):
         cause = job[0].verdict.cause
-        why = _limits(desk, job) if cause == told else _why(desk, job)
-        _add_job(page, desk, str(number), job, why or "For the same reason.", tone="accent")
+        why = f"For the same reason. {_limits(desk, job)}".rstrip() if cause == told else _why(desk, job)
+        _add_job(page, desk, str(number), job, why, tone="accent")
         told = cause
 
 
