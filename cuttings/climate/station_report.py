@@ -44,8 +44,9 @@ class Doubt:
 
 @frozen
 class Findings:
-    """What the sentences are made of: the scale, and whether it had to be guessed; the units to speak in; the
-    mean maximum of the warmest month as it stands in the file and in °C; and what ``Report`` counts."""
+    """What the sentences are made of: the scale, and whether it had to be guessed; the units to speak in;
+    the mean maximum of the warmest month as it stands in the file and in °C; what ``Report`` counts; and
+    the days on which 0 stands for both temperatures."""
 
     scale: Scale
     guessed: bool
@@ -62,6 +63,7 @@ class Findings:
     swapped: int
     duplicated: int
     gaps: Sequence[tuple[date, date]]
+    blank: int
 
 
 @frozen
@@ -186,6 +188,8 @@ def _on_rain(found: Findings) -> Iterator[str]:
 
 
 def _on_missing(found: Findings) -> Iterator[str]:
+    if found.blank:
+        yield f"{counted(found.blank, 'day')} with 0 for both temperatures were taken to have no reading."
     if found.missing:
         begin = f"{found.missing:,} of {counted(found.days, 'day')} have no minimum temperature"
         stretches = _listed([f"{spoken(begin)} to {spoken(end)}" for begin, end in found.gaps])

@@ -51,6 +51,10 @@ _BEYOND_ALL: Final = 1_000.0
 """A number that is no temperature in any scale, tenths included."""
 
 
+MOST_STILL_ZEROS: Final = 0.003
+"""The share of days on which the lowest and the highest may both be exactly 0 in earnest, about one a year;
+beyond it a 0 stands for no reading. From memory."""
+
 NEVER_MET: Final = (
     "None of its temperatures has ever been met on earth; check the units, and that the columns are the "
     "day's minimum and maximum, and load the file again."
@@ -113,6 +117,7 @@ class _Table:
     tmax: NDArray[np.float64]
     rain: NDArray[np.float64]
     duplicated: int
+    blank: int
 
     @classmethod
     def of(cls, readings: Readings) -> "_Table":
@@ -131,7 +136,11 @@ class _Table:
         tmax, tmax_often = _laid(readings.tmax, int(first), span)
         rain, rain_often = _laid(readings.rain, int(first), span)
         repeated = int((tmin_often | tmax_often | rain_often).sum())
-        return cls(date.fromordinal(int(first)), tmin, tmax, rain, repeated)
+        blank = (tmin == 0.0) & (tmax == 0.0)
+        if blank.sum() <= MOST_STILL_ZEROS * span:
+            blank[:] = False
+        tmin[blank] = tmax[blank] = np.nan
+        return cls(date.fromordinal(int(first)), tmin, tmax, rain, repeated, int(blank.sum()))
 
     @property
     def months(self) -> NDArray[np.int64]:
@@ -212,6 +221,7 @@ def _checked(
         swapped=int(turned.sum()),
         duplicated=table.duplicated,
         gaps=gaps(there, first),
+        blank=table.blank,
     )
     return series, Report.of(readings.layout, series.station, first, found)
 

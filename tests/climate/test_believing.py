@@ -1,5 +1,6 @@
 """Whole files that are not what they were taken for are refused in a sentence; real climates never are."""
 
+import math
 from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from functools import cache
@@ -201,3 +202,29 @@ def test_kelvins_in_tenths_are_refused_in_a_sentence() -> None:
         lines.append(f"{day},{2731 + number % 200},{2831 + number % 200}")
     with pytest.raises(ValueError, match=r"check the units|kelvin"):
         read_station_file("\n".join(lines).encode())
+
+
+def test_zeros_that_stand_for_no_reading_are_left_out_and_told_of() -> None:
+    lines = ["date,tmin,tmax"]
+    for number in range(12 * 365):
+        day = date(1990, 1, 1) + timedelta(days=number)
+        middle = 50 - 25 * math.cos(2 * math.pi * (number - 18) / 365.25)
+        low, high = (0, 0) if day.day == 15 else (round(middle - 10), round(middle + 10))
+        lines.append(f"{day},{low},{high}")
+    series, report = read_station_file("\n".join(lines).encode())
+    fifteenths = [(date(1990, 1, 1) + timedelta(days=n)).day == 15 for n in range(12 * 365)]
+    assert report.missing == sum(fifteenths)
+    assert (series.tmin[np.array(fifteenths)] == MISSING).all()
+    assert any("0 for both temperatures" in remark for remark in report.remarks)
+
+
+def test_a_still_winters_day_of_zeros_is_believed() -> None:
+    lines = ["date,tmin,tmax"]
+    for number in range(4 * 365):
+        day = date(1990, 1, 1) + timedelta(days=number)
+        middle = 9 - 12 * math.cos(2 * math.pi * (number - 18) / 365.25)
+        low, high = (0, 0) if day == date(1991, 2, 20) else (round(middle - 5), round(middle + 5))
+        lines.append(f"{day},{low},{high}")
+    series, report = read_station_file("\n".join(lines).encode())
+    assert report.missing == 0
+    assert series.tmin[(date(1991, 2, 20) - series.first).days] == 0
