@@ -113,6 +113,11 @@ def fahrenheit_to_celsius(degrees_f: float) -> float:
     return (degrees_f - 32.0) / 1.8
 
 
+def fahrenheit_difference(degrees: float) -> float:
+    """A difference of so many degrees Fahrenheit, in Celsius."""
+    return degrees / 1.8
+
+
 def celsius_to_fahrenheit(degrees_c: float) -> float:
     return degrees_c * 1.8 + 32.0
 

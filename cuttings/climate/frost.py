@@ -17,6 +17,7 @@ from enum import StrEnum
 from attrs import field, frozen
 
 from cuttings.dates import MonthDay, day_of_year
+from cuttings.units import fahrenheit_to_celsius
 
 THRESHOLDS_F = (36, 32, 28, 24, 20, 16)
 """Cold for which the published tables give dates, in whole degrees Fahrenheit at the height of a shelter."""
@@ -318,7 +319,7 @@ def _offset(threshold_f: int, spring: Law, autumn: Law, basis: Basis, coldest_c:
     before, after = OFFSETS_DAYS[threshold_f]
     share = 1.0
     if coldest_c is not None and threshold_f < FROST_F:
-        share = share_below((threshold_f - 32) / 1.8, coldest_c, WINTER_SPREAD_C)
+        share = share_below(fahrenheit_to_celsius(threshold_f), coldest_c, WINTER_SPREAD_C)
     last = Law(spring.mean + before, spring.sd, share, sd_early=spring.sd_early)
     first = Law(autumn.mean + after, autumn.sd, share, sd_early=autumn.sd_early)
     length = Law((first.mean - last.mean) % 365.25, math.hypot(last.sd, first.sd), share)

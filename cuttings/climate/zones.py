@@ -7,6 +7,8 @@ record.
 
 import re
 
+from cuttings.units import celsius_to_fahrenheit
+
 _ZONE = re.compile(r"(1[0-3]|[1-9])([ab]?)$", re.IGNORECASE)
 
 COLDEST_ZONE_F = -60.0
@@ -38,7 +40,7 @@ def zone_number(zone: str) -> int | None:
 
 def zone_of(coldest_c: float) -> str:
     """The half zone of a mean annual extreme minimum, °C; a mean on a limit belongs to the warmer one."""
-    steps = int((round(coldest_c * 1.8 + 32.0, 6) - COLDEST_ZONE_F) // HALF_ZONE_F)
+    steps = int((round(celsius_to_fahrenheit(coldest_c), 6) - COLDEST_ZONE_F) // HALF_ZONE_F)
     steps = min(max(steps, 0), HALF_ZONES - 1)
     return f"{steps // 2 + 1}{'ab'[steps % 2]}"
 

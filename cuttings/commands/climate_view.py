@@ -15,7 +15,8 @@ from cuttings.commands.telling import window_document
 from cuttings.dates import spoken
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
-from cuttings.rules.seasons import ROOTS_GROW_C, frosts, frozen_ground, hard_summer
+from cuttings.rules.growth import hard_summer
+from cuttings.rules.seasons import ROOTS_GROW_C, frosts, frozen_ground
 from cuttings.rules.taking import taken_at_rest
 from cuttings.rules.transplant import planting_windows
 from cuttings.rules.warmth import bloom_warmth, warmth

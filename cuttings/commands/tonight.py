@@ -11,7 +11,8 @@ from cuttings.dates import spoken
 from cuttings.nudges.tonight import Exposed, Group, Night
 from cuttings.nudges.tonight import tonight as night_of
 from cuttings.plants.catalogue import standard
-from cuttings.rules.cold import SEE_TO_HEAT, limits_said
+from cuttings.rules.dangers import limits_said
+from cuttings.rules.shelter import SEE_TO_HEAT
 from cuttings.show.page import Page
 from cuttings.units import parse_temperature, show_temperature
 

@@ -22,14 +22,8 @@ from cuttings.rules.hardening import (
     plan,
     schedule,
 )
-from cuttings.rules.seasons import (
-    chance_of_freeze_already,
-    chance_of_frozen_ground,
-    frosts,
-    in_summer,
-    is_hardy,
-    weeks,
-)
+from cuttings.rules.odds import chance_of_freeze_already, chance_of_frozen_ground
+from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
 from cuttings.rules.transplant import next_planting
 from cuttings.units import show_temperature
 from cuttings.words import PlantType, Stage

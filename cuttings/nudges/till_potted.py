@@ -10,11 +10,12 @@ from cuttings.nudges.making import coming_round, days, nudge, stretch
 from cuttings.nudges.model import Nudge
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY
 from cuttings.rules.advice import Window
+from cuttings.rules.growth import out_of_winter
 from cuttings.rules.layering import sever_window
 from cuttings.rules.looking import how_to_look
 from cuttings.rules.potting import ready_to_pot
 from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE, Bench, Forecast
-from cuttings.rules.seasons import out_of_winter, weeks
+from cuttings.rules.seasons import weeks
 from cuttings.rules.windows import next_potting
 from cuttings.words import Method, Stage
 

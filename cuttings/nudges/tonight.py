@@ -17,10 +17,12 @@ from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Caution
 from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Advice
-from cuttings.rules.cold import ADVISORY_C, SLACK_C, WATER_FIRST, Seat, Shelter, Standing, Verdict, judge
+from cuttings.rules.cold import SLACK_C, Verdict, judge
+from cuttings.rules.dangers import ADVISORY_C
 from cuttings.rules.hardening import plan
 from cuttings.rules.hardiness import hardened
 from cuttings.rules.seasons import weeks
+from cuttings.rules.shelter import WATER_FIRST, Seat, Shelter, Standing
 from cuttings.words import LIVING, Cover, Method, Stage, Units, Wood
 
 NEW_WEEKS = 4

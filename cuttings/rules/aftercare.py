@@ -5,7 +5,8 @@ from datetime import date, timedelta
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY
 from cuttings.rules.advice import Advice
-from cuttings.rules.seasons import frosts, growing_days_after, in_summer, summer, weeks
+from cuttings.rules.growth import growing_days_after
+from cuttings.rules.seasons import frosts, in_summer, summer, weeks
 from cuttings.words import Method
 
 SHADE_DAYS = {"layer": 7, "division": 7, "cutting": 10, "seedling": 5}

@@ -9,6 +9,7 @@ from cuttings.plants.model import Plant
 from cuttings.rules.months import month_stretches
 from cuttings.rules.seasons import Stretch
 from cuttings.rules.warmth import bloom_warmth, paced
+from cuttings.units import fahrenheit_difference
 
 OHIO = "Ohio State University Extension: Secrest Arboretum: Just Before Spring, 2020"
 """First bloom (one flower in twenty open) in degree days above 50 °F from 1 January,
@@ -53,7 +54,7 @@ def first_bloom(plant: Plant, climate: Climate, year: int) -> FirstBloom | None:
     figure = FIRST_BLOOM_F.get(plant.name) or FIRST_BLOOM_F.get(plant.genus)
     if figure is not None:
         wanted, source = figure
-        day = _day_of_bloom_warmth(climate, year, wanted / 1.8)
+        day = _day_of_bloom_warmth(climate, year, fahrenheit_difference(wanted))
         begins = "1 July" if climate.southern else "New Year"
         why = f"at {wanted:.0f} degree days above 50 °F since {begins}"
         return None if day is None else FirstBloom(day, True, why, source)

@@ -6,18 +6,9 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.model import Division, Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.months import month_stretches
+from cuttings.rules.odds import DEEP_FREEZE_F, chance_of_frozen_ground, chance_of_later_freeze, no_harm
 from cuttings.rules.phases import short_shoots
-from cuttings.rules.seasons import (
-    DEEP_FREEZE_F,
-    NO_FROST_DATES,
-    Stretch,
-    chance_of_frozen_ground,
-    chance_of_later_freeze,
-    frosts,
-    next_window,
-    no_harm,
-    weeks,
-)
+from cuttings.rules.seasons import NO_FROST_DATES, Stretch, frosts, next_window, weeks
 from cuttings.rules.warmth import pace_said
 from cuttings.words import PlantType
 

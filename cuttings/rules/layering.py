@@ -6,20 +6,16 @@ from cuttings.climate.climate import Climate
 from cuttings.climate.frost import FROST_F
 from cuttings.plants.model import COMMON_PRACTICE, Way
 from cuttings.rules.advice import Window
+from cuttings.rules.growth import growing_days_after
 from cuttings.rules.months import month_stretches
-from cuttings.rules.seasons import (
+from cuttings.rules.odds import (
     chance_of_closed_ground,
     chance_of_freeze_already,
     chance_of_hard_freeze,
-    frosts,
-    growing_days_after,
-    in_open_ground,
-    next_window,
     no_harm,
     past_hard_freezes,
-    surely_open,
-    weeks,
 )
+from cuttings.rules.seasons import frosts, in_open_ground, next_window, surely_open, weeks
 from cuttings.rules.warmth import pace_said
 from cuttings.words import Method
 

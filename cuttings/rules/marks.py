@@ -12,16 +12,8 @@ from cuttings.rules.division import next_division
 from cuttings.rules.increase import likely_find_method
 from cuttings.rules.layering import next_pegging
 from cuttings.rules.months import month_stretches
-from cuttings.rules.seasons import (
-    chance_of_freeze_already,
-    chance_of_frozen_ground,
-    frosts,
-    is_hardy,
-    next_window,
-    no_harm,
-    weeks,
-    window,
-)
+from cuttings.rules.odds import chance_of_freeze_already, chance_of_frozen_ground, no_harm
+from cuttings.rules.seasons import frosts, is_hardy, next_window, weeks, window
 from cuttings.rules.taking import taken_at_rest
 from cuttings.rules.transplant import WOODY, next_planting
 from cuttings.rules.warmth import pace_said

@@ -6,14 +6,9 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.bloom import bloom_stretches
+from cuttings.rules.odds import no_harm
 from cuttings.rules.phases import dormancy
-from cuttings.rules.seasons import (
-    frosts,
-    next_window,
-    no_harm,
-    weeks,
-    window,
-)
+from cuttings.rules.seasons import frosts, next_window, weeks, window
 from cuttings.rules.transplant import WOODY
 from cuttings.rules.warmth import pace_said
 

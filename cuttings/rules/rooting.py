@@ -21,7 +21,9 @@ from attrs import frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Way
-from cuttings.rules.seasons import ROOTS_GROW_C, SHORTEST_SEASON_DAYS, frosts, growing_season, out_of_winter
+from cuttings.rules.growth import SHORTEST_SEASON_DAYS, growing_season, out_of_winter
+from cuttings.rules.seasons import ROOTS_GROW_C, frosts
+from cuttings.units import celsius_to_fahrenheit
 from cuttings.words import Method
 
 
@@ -215,7 +217,7 @@ def _usual_start(way: Way) -> date:
 
 
 def _both(degrees_c: float) -> str:
-    return f"{degrees_c:.0f} °C ({degrees_c * 1.8 + 32:.0f} °F)"
+    return f"{degrees_c:.0f} °C ({celsius_to_fahrenheit(degrees_c):.0f} °F)"
 
 
 @frozen

@@ -1,11 +1,10 @@
-"""The year of one garden as the rules see it: frost, frozen ground, hard summers and growing days.
+"""The year of one garden as the rules see it: its frosts, its frozen ground, and the windows they bound.
 
 Every date comes from the garden's climate: frost dates with odds, and the year's round of the soil at root
 depth. A garden that has not entered its frost dates gets those of an ordinary cold-winter garden, and every
 sentence built on them says so.
 """
 
-import math
 from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from functools import lru_cache
@@ -13,8 +12,6 @@ from functools import lru_cache
 from attrs import frozen
 
 from cuttings.climate.climate import USUAL_FIRST_FROST_DAY, USUAL_LAST_FROST_DAY, Climate
-from cuttings.climate.frost import GENERAL_SPREAD_DAYS
-from cuttings.climate.wave import YEAR_DAYS, round_the_year
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.warmth import paced, since_midwinter
@@ -37,10 +34,6 @@ Extension: Fall is the Best Time to Plant Trees and Shrubs)."""
 HARD_FREEZE_F = 28
 """A hard freeze ends the leaves (National Weather Service, Jackson: First Frost/Freeze/Hard Freeze Dates)."""
 
-DEEP_FREEZE_F = 16
-"""A freeze that harms even hardy plants newly moved, in bud and with few roots; from memory. (24 °F is
-severe for plants in full growth in the freeze classes of the National Weather Service.)"""
-
 GROUND_FREEZE_WEEKS = 8
 """Weeks from the even-odds first frost by which the ground is taken to freeze at the latest, where it does;
 from memory. The surface freezes before the roots' depth does, and a round of the year guessed from frost
@@ -51,36 +44,14 @@ frost."""
 LEAF_FALL_WEEKS = 2
 """Weeks from the even-odds date of a hard freeze to bare wood; from memory."""
 
-HEAT_C = 30.0
-"""A mean daily maximum from which new roots cannot keep up: plants suffer on days above 30 °C (86 °F), the
-days that the American Horticultural Society's heat zones count."""
-
-DRY_MM_PER_C = 2.0
-"""A month is dry if its rain in millimetres is less than twice its mean temperature in °C (Bagnouls and
-Gaussen, 1953; the rule of the climate diagrams of Walter and Lieth; from memory)."""
-
-SHORTEST_HARD_SUMMER_DAYS = 14
-"""Less heat or drought than this is not worth waiting for; from memory."""
-
 LEAF_FALL_BEFORE_MIDWINTER_WEEKS = 6
 """Weeks before midwinter in which leaves come down where no hard freeze takes them; from memory."""
-
-SHORTEST_SEASON_DAYS = 30
-"""A growing season shorter than this is not believed, and every day is counted instead; from memory."""
 
 LEAST_OPEN_WEEKS = 4
 """Weeks that such a stretch lasts at the least; from memory."""
 
-WORKABLE_SPREAD_DAYS = 12.0
-"""Standard deviation of the day on which the ground can be dug, from year to year: that of the day on which
-frost was out of the ground at Maplewood, Minnesota, 2001 to 2016 (see ``tests/published``)."""
-
 SURELY_OPEN_DAYS = 10
 """Days after that day from which it is dug in most years; from memory."""
-
-SELDOM = 0.2
-"""The chance of a hard freeze at which soft shoots are called safe enough for the best stretch; from
-memory."""
 
 NO_FROST_DATES = (
     "Your frost dates are not entered, so this goes by the month, as for an ordinary cold-winter garden."
@@ -205,44 +176,6 @@ def frozen_ground(climate: Climate, year: int) -> Stretch | None:
     return autumn.freeze, max(autumn.freeze, thaw)
 
 
-def chance_of_frozen_ground(climate: Climate, on: date) -> float:
-    """The chance, 0 to 1, that the autumn's frozen ground begins before a day.
-
-    The date is taken to vary from year to year as much as that of the first deep freeze does.
-    """
-    sd = GENERAL_SPREAD_DAYS if climate.frost is None else max(climate.frost.at(DEEP_FREEZE_F).autumn.sd, 1.0)
-    autumns = (frosts(climate, year) for year in (on.year - 1, on.year))
-    nearest = min(
-        (each for each in autumns if each.freezes), key=lambda a: abs((a.freeze - on).days), default=None
-    )
-    if nearest is None:
-        return 0.0
-    return math.erfc((nearest.freeze - on).days / (sd * math.sqrt(2.0))) / 2.0
-
-
-def chance_of_closed_ground(climate: Climate, on: date) -> float | None:
-    """The chance, 0 to 1, that the ground cannot be dug yet on a day of spring; ``None`` if frost is not
-    known."""
-    if climate.frost is None:
-        return None
-    year, _ = since_midwinter(climate, on)
-    late = (frosts(climate, year).workable - on).days
-    return 1.0 - math.erfc(late / (WORKABLE_SPREAD_DAYS * math.sqrt(2.0))) / 2.0
-
-
-def chance_of_hard_freeze(climate: Climate, on: date) -> float | None:
-    """The chance, 0 to 1, that a hard freeze still comes after a day of spring, or has come by one of
-    autumn: what soft growth does not stand. ``None`` if frost is not known."""
-    spring = since_midwinter(climate, on)[1] < YEAR_DAYS / 2
-    ask = chance_of_later_freeze if spring else chance_of_freeze_already
-    return ask(climate, on, HARD_FREEZE_F)
-
-
-def no_harm(climate: Climate) -> float | None:
-    """The chance that cold spoils what it cannot spoil: none; ``None`` if frost is not known."""
-    return None if climate.frost is None else 0.0
-
-
 def in_open_ground(climate: Climate, stretch: Stretch) -> Stretch:
     """A stretch of spring with the days left out on which the ground cannot be dug yet. One that lies
     wholly before them begins when it can, and lasts some weeks."""
@@ -263,26 +196,6 @@ def surely_open(climate: Climate, day: date) -> date:
     return surely if digs <= day < surely else day
 
 
-def past_hard_freezes(climate: Climate, day: date) -> date:
-    """A day of spring, or the one after which a hard freeze seldom comes, whichever is later."""
-    year, since = since_midwinter(climate, day)
-    if climate.frost is None or since > YEAR_DAYS / 2:
-        return day
-    last = climate.frost.last_spring(year, SELDOM, HARD_FREEZE_F)
-    return day if last is None else max(day, last)
-
-
-def chance_of_later_freeze(climate: Climate, on: date, threshold_f: int) -> float | None:
-    """The chance, 0 to 1, that such a freeze still comes in spring after a day; ``None`` if frost is not
-    known."""
-    return None if climate.frost is None else climate.frost.chance_of_later_frost(on, threshold_f)
-
-
-def chance_of_freeze_already(climate: Climate, on: date, threshold_f: int) -> float | None:
-    """The chance, 0 to 1, that autumn's first such freeze comes by a day; ``None`` if frost is not known."""
-    return None if climate.frost is None else climate.frost.chance_of_frost_already(on, threshold_f)
-
-
 @lru_cache(maxsize=512)
 def summer(climate: Climate, year: int) -> Stretch:
     """From the even-odds last frost of a year's spring to the first frost that follows it."""
@@ -295,84 +208,6 @@ def in_summer(climate: Climate, on: date, *, after_weeks: float = 0, before_week
     """Whether a day lies in the frost-free season, or so many weeks inside its two ends."""
     seasons = (summer(climate, year) for year in (on.year - 1, on.year))
     return any(opens + weeks(after_weeks) <= on <= closes - weeks(before_weeks) for opens, closes in seasons)
-
-
-@lru_cache(maxsize=512)
-def hard_summer(climate: Climate, year: int) -> Stretch | None:
-    """The heat and drought of the summer that begins in a year, as far as a station's record tells; else
-    ``None``."""
-    normals = climate.normals
-    if normals is None:
-        return None
-    trying = [day for day in range(1, 366) if normals.highest.at(day) >= HEAT_C]
-    if normals.rain_mm:
-        dry = [
-            normals.rain_mm[month - 1] < DRY_MM_PER_C * normals.mean.at(_middle_of(month))
-            for month in range(1, 13)
-        ]
-        trying += [
-            day for day in range(1, 366) if dry[(date(2023, 1, 1) + timedelta(days=day - 1)).month - 1]
-        ]
-    # Only what lies round midsummer: a dry winter does not hurt what is at rest.
-    near = sorted({round(round_the_year(day - climate.air.peak_day)) for day in trying})
-    first, last = _longest_run([days for days in near if abs(days) <= YEAR_DAYS / 4])
-    if last - first < SHORTEST_HARD_SUMMER_DAYS:
-        return None
-    peak = climate.autumn_day(year + 1 if climate.southern else year, climate.air.peak_day)
-    return peak + timedelta(days=first), peak + timedelta(days=last)
-
-
-def _longest_run(days: Sequence[int]) -> tuple[int, int]:
-    """The first and last of the longest unbroken run of days; a day or two between do not break it."""
-    best = run = (0, 0)
-    for number, day in enumerate(days):
-        run = (run[0] if number and day - days[number - 1] <= 3 else day, day)
-        best = max(best, run, key=lambda each: each[1] - each[0])
-    return best
-
-
-def _middle_of(month: int) -> int:
-    return date(2023, month, 15).timetuple().tm_yday
-
-
-@lru_cache(maxsize=512)
-def growing_season(climate: Climate, year: int) -> Stretch | None:
-    """The stretch in which roots grow outdoors: while the soil at root depth is above ``ROOTS_GROW_C``.
-
-    ``None`` where it hardly ever is; the whole year, from midwinter on, where it always is.
-    """
-    rises, falls = climate.soil.rises_through(ROOTS_GROW_C), climate.soil.falls_through(ROOTS_GROW_C)
-    after = year + 1 if climate.southern else year
-    if rises is None or falls is None:
-        if climate.soil.mean_c <= ROOTS_GROW_C:
-            return None
-        opens = climate.spring_day(year, climate.soil.trough_day)
-        return opens, climate.spring_day(year + 1, climate.soil.trough_day) - timedelta(days=1)
-    opens, closes = climate.spring_day(year, rises), climate.autumn_day(after, falls)
-    return (opens, closes) if (closes - opens).days >= SHORTEST_SEASON_DAYS else None
-
-
-def growing_days_after(climate: Climate, start: date, days: int) -> date:
-    """The day that lies so many growing days after a start; every day counts where there is no summer."""
-    if growing_season(climate, start.year) is None:
-        return start + timedelta(days=days)
-    day = start
-    for year in range(start.year - 1, start.year + 2 + days // SHORTEST_SEASON_DAYS):
-        season = growing_season(climate, year)
-        if season is None or season[1] < day:
-            continue
-        first = max(day, season[0])
-        room = (season[1] - first).days
-        if days <= room:
-            return first + timedelta(days=days)
-        days -= room + 1
-        day = season[1] + timedelta(days=1)
-    return day + timedelta(days=days)
-
-
-def out_of_winter(climate: Climate, day: date) -> date:
-    """The day itself in the growing season, otherwise the day the next season begins."""
-    return growing_days_after(climate, day, 0)
 
 
 def window(

@@ -6,23 +6,12 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.model import COMMON_PRACTICE, Plant, Way
 from cuttings.rules.advice import Window
 from cuttings.rules.division import division_windows
+from cuttings.rules.growth import growing_season
 from cuttings.rules.layering import pegging_window
 from cuttings.rules.months import month_stretches
+from cuttings.rules.odds import chance_of_closed_ground, chance_of_hard_freeze, no_harm, past_hard_freezes
 from cuttings.rules.phases import dormancy, short_shoots
-from cuttings.rules.seasons import (
-    Stretch,
-    chance_of_closed_ground,
-    chance_of_hard_freeze,
-    frosts,
-    growing_season,
-    in_open_ground,
-    next_window,
-    no_harm,
-    past_hard_freezes,
-    surely_open,
-    weeks,
-    window,
-)
+from cuttings.rules.seasons import Stretch, frosts, in_open_ground, next_window, surely_open, weeks, window
 from cuttings.rules.warmth import pace_said
 from cuttings.words import Method
 

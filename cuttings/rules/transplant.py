@@ -15,14 +15,12 @@ from cuttings.climate.frost import FROST_F
 from cuttings.dates import spoken
 from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.rules.advice import Window
+from cuttings.rules.growth import hard_summer
+from cuttings.rules.odds import DEEP_FREEZE_F, chance_of_frozen_ground, chance_of_later_freeze
 from cuttings.rules.seasons import (
-    DEEP_FREEZE_F,
     WARM_SOIL_C,
     Frosts,
-    chance_of_frozen_ground,
-    chance_of_later_freeze,
     frosts,
-    hard_summer,
     in_summer,
     is_hardy,
     next_window,

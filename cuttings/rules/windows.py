@@ -9,17 +9,9 @@ from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.hardening import earliest_start, plan
 from cuttings.rules.marks import mark_window
+from cuttings.rules.odds import chance_of_later_freeze, no_harm
 from cuttings.rules.pruning import next_pruning
-from cuttings.rules.seasons import (
-    HARD_FREEZE_F,
-    chance_of_later_freeze,
-    frosts,
-    is_hardy,
-    next_window,
-    no_harm,
-    weeks,
-    window,
-)
+from cuttings.rules.seasons import HARD_FREEZE_F, frosts, is_hardy, next_window, weeks, window
 from cuttings.rules.taking import next_taking
 from cuttings.rules.transplant import next_planting
 from cuttings.rules.warmth import pace_said

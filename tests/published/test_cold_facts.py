@@ -12,19 +12,8 @@ from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
 from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant
-from cuttings.rules.cold import (
-    BLANKET_FRAME,
-    CLOSE_FRAME,
-    CLOTH_C,
-    FRAME_C,
-    MIX_HOLDS_C,
-    WRAPPED_C,
-    Seat,
-    Shelter,
-    Standing,
-    judge,
-    remedies,
-)
+from cuttings.rules.cold import judge
+from cuttings.rules.dangers import MIX_HOLDS_C
 from cuttings.rules.hardiness import (
     HARM_TO_DEATH_C,
     SOFT_GROWTH,
@@ -34,6 +23,17 @@ from cuttings.rules.hardiness import (
     Limits,
     hardened,
     root_limits,
+)
+from cuttings.rules.shelter import (
+    BLANKET_FRAME,
+    CLOSE_FRAME,
+    CLOTH_C,
+    FRAME_C,
+    WRAPPED_C,
+    Seat,
+    Shelter,
+    Standing,
+    remedies,
 )
 from cuttings.units import celsius_to_fahrenheit, fahrenheit_to_celsius
 from cuttings.words import PlantType, Units

@@ -10,7 +10,9 @@ from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Plant
-from cuttings.rules.cold import (
+from cuttings.rules.cold import Verdict, judge
+from cuttings.rules.hardiness import hardened, root_limits, shoot_limits
+from cuttings.rules.shelter import (
     BLANKET_FRAME,
     BRING_IN,
     CLOSE_FRAME,
@@ -25,10 +27,7 @@ from cuttings.rules.cold import (
     Seat,
     Shelter,
     Standing,
-    Verdict,
-    judge,
 )
-from cuttings.rules.hardiness import hardened, root_limits, shoot_limits
 from cuttings.units import fahrenheit_to_celsius
 from cuttings.words import PlantType, Units
 from tests.rules.gardens import (

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
 from cuttings.plants.model import Way
+from cuttings.rules.growth import SHORTEST_SEASON_DAYS
 from cuttings.rules.rooting import LOOK_AGAIN_DAYS, SEASON_SOIL_C, Bench, Forecast, forecast, thermal_clock
-from cuttings.rules.seasons import SHORTEST_SEASON_DAYS
 from cuttings.words import Method
 from tests.rules.gardens import COLD, SOUTHERN, UNKNOWN, climates, days, even_normals
 

@@ -9,21 +9,11 @@ from hypothesis import strategies as st
 from cuttings.climate.climate import Climate, Pace, climate_from
 from cuttings.climate.frost import THRESHOLDS_F, Freezes, Law, frost_dates
 from cuttings.climate.wave import Wave
+from cuttings.rules.growth import growing_days_after, growing_season, hard_summer, out_of_winter
 from cuttings.rules.months import month_stretches
+from cuttings.rules.odds import chance_of_frozen_ground
 from cuttings.rules.phases import dormancy, short_shoots
-from cuttings.rules.seasons import (
-    NO_FROST_DATES,
-    chance_of_frozen_ground,
-    frosts,
-    frozen_ground,
-    growing_days_after,
-    growing_season,
-    hard_summer,
-    in_summer,
-    is_hardy,
-    out_of_winter,
-    window,
-)
+from cuttings.rules.seasons import NO_FROST_DATES, frosts, frozen_ground, in_summer, is_hardy, window
 from cuttings.rules.warmth import day_of_warmth, paced
 from tests.rules.gardens import (
     BOX,
