@@ -118,6 +118,11 @@ def fahrenheit_difference(degrees: float) -> float:
     return degrees / 1.8
 
 
+def difference_shown(degrees_c: float, units: Units) -> float:
+    """A difference of temperatures, or a sum of degree days, in degrees of the garden's own scale."""
+    return degrees_c * 1.8 if units is Units.US else degrees_c
+
+
 def celsius_to_fahrenheit(degrees_c: float) -> float:
     return degrees_c * 1.8 + 32.0
 

@@ -15,6 +15,9 @@ SAFE_RISK = 0.10
 """The chance of a later frost at which tender plants go out, unless the keeper chose another; common
 practice."""
 
+TROPICS_DEG = 15.0
+"""Nearer to the equator than this the year may be warmest at any time; from memory."""
+
 ROOT_DEPTH_M = 0.10
 """The depth at which soil temperatures are meant: that of a young plant's roots, and of the four-inch
 readings of weather stations."""

@@ -12,7 +12,7 @@ from datetime import date, timedelta
 import numpy as np
 from numpy.typing import NDArray
 
-from cuttings.climate.climate import MIDSUMMER
+from cuttings.climate.climate import MIDSUMMER, TROPICS_DEG
 from cuttings.climate.frost import FROST_F, GENERAL_SPREAD_DAYS, THRESHOLDS_F, Freezes, Law
 from cuttings.climate.normals import BLOOM_BASE_C, GROWTH_BASE_C, PARTS, Normals, OtherHemisphere
 from cuttings.climate.series import MISSING, Series
@@ -35,9 +35,6 @@ COLD_HALF_WIDTH_DAYS = 60
 COLD_MISSING_ALLOWED = 12
 """How many of those 121 days may be missing; a tenth, from memory."""
 
-TROPICS_DEG = 15.0
-"""Nearer to the equator than this the year may be warmest at any time; from memory."""
-
 ACROSS_DAYS = 110.0
 """A record that is warmest further than this from midsummer was kept beyond the equator; from memory. The sea
 puts the warmest days off by two months, the rains bring them on by three."""
@@ -45,10 +42,8 @@ puts the warmest days off by two months, the rains bring them on by three."""
 LEAST_AMPLITUDE_C = 2.0
 """With less there is no telling when the year is warmest; from memory."""
 
-NO_FREEZE = Law(1.0, GENERAL_SPREAD_DAYS, 0.0, 0)
 
 Numbers = NDArray[np.float64]
-Dates = NDArray[np.float64]
 
 
 class TooFewYears(ValueError):
@@ -221,7 +216,7 @@ def _freezes(days: _Days, threshold_f: int, *, southern: bool) -> Freezes:
     return Freezes(threshold_f, _law(last), _law(first), _law(summers))
 
 
-def _lengths(last: Dates, first: Dates) -> Dates:
+def _lengths(last: Numbers, first: Numbers) -> Numbers:
     """Days from the last freeze to the first; infinity where a freeze is wanting at either end."""
     endless = np.isinf(last) | np.isinf(first)
     unjudged = np.isnan(last) | np.isnan(first)
@@ -229,11 +224,11 @@ def _lengths(last: Dates, first: Dates) -> Dates:
         return np.where(unjudged, np.nan, np.where(endless, np.inf, first - last))
 
 
-def _year_lengths(years: Sequence[int]) -> Dates:
+def _year_lengths(years: Sequence[int]) -> Numbers:
     return np.array([(date(year + 1, 1, 1) - date(year, 1, 1)).days for year in years], dtype=float)
 
 
-def _dates(days: _Days, winters: Sequence[tuple[date, date]], threshold_f: int, *, last: bool) -> Dates:
+def _dates(days: _Days, winters: Sequence[tuple[date, date]], threshold_f: int, *, last: bool) -> Numbers:
     """The day of the year of each winter's last or first freeze.
 
     Days are counted from the 1 January of the calendar year the winter is asked for. A winter without a
@@ -290,11 +285,11 @@ def _reached(
     return [begins + timedelta(days=max(dates)) <= series.last for begins, _ in winters]
 
 
-def _law(found: Dates) -> Law:
+def _law(found: Numbers) -> Law:
     judged = found[~np.isnan(found)]
     freezing = judged[np.isfinite(judged)]
     if not len(freezing):
-        return NO_FREEZE if not len(judged) else Law(1.0, GENERAL_SPREAD_DAYS, 0.0, len(judged))
+        return Law(1.0, GENERAL_SPREAD_DAYS, 0.0, len(judged))
     sd = float(np.std(freezing, ddof=1)) if len(freezing) > 1 else GENERAL_SPREAD_DAYS
     return Law(float(freezing.mean()), sd, len(freezing) / len(judged), len(judged))
 

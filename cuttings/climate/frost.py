@@ -16,6 +16,7 @@ from enum import StrEnum
 
 from attrs import field, frozen
 
+from cuttings.climate.wave import YEAR_DAYS
 from cuttings.dates import MonthDay, day_of_year
 from cuttings.units import fahrenheit_to_celsius
 
@@ -131,10 +132,10 @@ class Law:
     def nearest(self, on: date) -> float:
         """A date as the day of the year that lies nearest to this law's mean."""
         day = float(on.timetuple().tm_yday)
-        return day + 365.25 * round((self.mean - day) / 365.25)
+        return day + YEAR_DAYS * round((self.mean - day) / YEAR_DAYS)
 
 
-LONGEST_SEASON_DAYS = 365
+WHOLE_YEAR_DAYS = 365
 """A freeze-free season longer than the year is none."""
 
 ROUNDED_SKEW_DAYS = 3
@@ -170,7 +171,7 @@ class Freezes:
         if freezing <= 1e-12 or law.share == 0:
             return None
         days = round(law.mean - quantile(min(freezing / law.share, 1 - 1e-12)) * law.sd)
-        return days if days <= LONGEST_SEASON_DAYS else None
+        return days if days <= WHOLE_YEAR_DAYS else None
 
     def half_widths(self) -> tuple[float | None, float | None]:
         """Half the width, in days, of the interval that holds the true even-odds date of spring and of autumn
@@ -322,7 +323,7 @@ def _offset(threshold_f: int, spring: Law, autumn: Law, basis: Basis, coldest_c:
         share = share_below(fahrenheit_to_celsius(threshold_f), coldest_c, WINTER_SPREAD_C)
     last = Law(spring.mean + before, spring.sd, share, sd_early=spring.sd_early)
     first = Law(autumn.mean + after, autumn.sd, share, sd_early=autumn.sd_early)
-    length = Law((first.mean - last.mean) % 365.25, math.hypot(last.sd, first.sd), share)
+    length = Law((first.mean - last.mean) % YEAR_DAYS, math.hypot(last.sd, first.sd), share)
     return Freezes(threshold_f, last, first, length, basis if threshold_f == FROST_F else Basis.OFFSET)
 
 

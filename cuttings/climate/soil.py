@@ -15,6 +15,11 @@ import math
 
 from cuttings.climate.wave import YEAR_DAYS, Wave
 
+SOIL_SOURCE = "Oklahoma State University: Rain or Shine, 13.4 Sub-Surface Soil Temperatures"
+SOIL_LIMITS = (
+    "A damped wave from the year's round of the air; snow and mulch keep it warmer, wet and shade later."
+)
+
 DIFFUSIVITY_M2_PER_DAY = 0.05
 """How readily warmth spreads in the soil [m²/day]: the low end of 0.05 to 0.08, which varies with its water.
 

@@ -30,8 +30,9 @@ from cuttings.climate.readings import FIRST_OF_1970, Element, Readings
 from cuttings.climate.scales import AS_KELVINS, RAIN_TENTHS, Scale, in_tenths, looks_like_kelvins, scale_of
 from cuttings.climate.series import MISSING, Series
 from cuttings.climate.station_report import Doubt, Findings, Report, counted, dated, gaps, whole_years
+from cuttings.climate.wave import YEAR_DAYS
 from cuttings.dates import spoken
-from cuttings.units import show_temperature
+from cuttings.units import difference_shown, show_temperature
 from cuttings.words import Units
 
 FEWEST_YEARS: Final = 3
@@ -325,8 +326,8 @@ def _refuse_no_climate(tmin: Tenths, tmax: Tenths, first: date, shown: Units) ->
 
 def _apart(tenths: float, units: Units) -> str:
     """A difference of temperatures, without its sign."""
-    degrees_c = abs(tenths) / 10.0
-    return f"{degrees_c * 1.8:.0f} °F" if units is Units.US else f"{degrees_c:.0f} °C"
+    unit = "°F" if units is Units.US else "°C"
+    return f"{difference_shown(abs(tenths) / 10.0, units):.0f} {unit}"
 
 
 def _spoken_part(odd: OddPart) -> str:
@@ -339,7 +340,7 @@ def _rain(tenths: NDArray[np.float64]) -> tuple[NDArray[np.int16], int, float | 
     there = ~np.isnan(tenths)
     if not there.any():
         return _whole(tenths), 0, None
-    yearly_mm = float(np.clip(tenths[there], 0, WETTEST).mean()) / 10.0 * 365.25
+    yearly_mm = float(np.clip(tenths[there], 0, WETTEST).mean()) / 10.0 * YEAR_DAYS
     if yearly_mm > WETTEST_YEAR_MM:
         return _whole(np.full(tenths.size, np.nan)), 0, yearly_mm / 1000.0
     wrong = there & ((tenths < 0) | (tenths > WETTEST))

@@ -5,16 +5,13 @@ it, the sine is only the nearest one.
 """
 
 import math
-from collections.abc import Sequence
 
 from attrs import field, frozen
 
 YEAR_DAYS = 365.25
 """The length of a year of the calendar in days, leap years shared out (Julian year)."""
 
-_MONTH_DAYS = (31.0, 28.25, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0)
 _TURN = 2.0 * math.pi
-_Row = tuple[float, float, float]
 
 
 def in_year(day: float) -> float:
@@ -83,62 +80,3 @@ class Wave:
         if not -self.amplitude_c < over < self.amplitude_c:
             return None
         return math.acos(over / self.amplitude_c) / _TURN * YEAR_DAYS
-
-
-def fitted(values: Sequence[float]) -> Wave:
-    """The wave nearest to a year of mean temperatures, by least squares.
-
-    Twelve values are the means of the months from January; 365 or 366 are the means of the days from
-    1 January. The mean of a month is flatter than the wave it is taken from, by the factor
-    ``sin(x) / x`` with ``x`` half the month's share of the turn (about 1 %); the fit makes up for that.
-
-    Args:
-        values: mean temperatures [°C], 12, 365 or 366 of them.
-
-    Raises:
-        ValueError: there are not that many, or one is not finite.
-    """
-    if len(values) not in (12, 365, 366) or not all(map(math.isfinite, values)):
-        raise ValueError("A year's wave is fitted to 12 monthly or 365 or 366 daily temperatures.")
-    rows = _month_rows() if len(values) == 12 else _day_rows(len(values))
-    mean, cosine, sine = _least_squares(rows, values)
-    turned = math.atan2(sine, cosine) / _TURN * YEAR_DAYS
-    return Wave(mean, math.hypot(cosine, sine), turned)
-
-
-def _day_rows(count: int) -> list[_Row]:
-    angles = [_TURN * day / YEAR_DAYS for day in range(1, count + 1)]
-    return [(1.0, math.cos(angle), math.sin(angle)) for angle in angles]
-
-
-def _month_rows() -> list[_Row]:
-    rows = []
-    start = 0.5
-    for days in _MONTH_DAYS:
-        middle = _TURN * (start + days / 2.0) / YEAR_DAYS
-        half = math.pi * days / YEAR_DAYS
-        flatter = math.sin(half) / half
-        rows.append((1.0, flatter * math.cos(middle), flatter * math.sin(middle)))
-        start += days
-    return rows
-
-
-def _least_squares(rows: Sequence[_Row], values: Sequence[float]) -> _Row:
-    """The three weights of the rows' columns that come nearest to the values (normal equations)."""
-    matrix = [[math.fsum(row[i] * row[j] for row in rows) for j in range(3)] for i in range(3)]
-    right = [math.fsum(row[i] * value for row, value in zip(rows, values, strict=True)) for i in range(3)]
-    whole = _determinant(matrix)
-    first, second, third = (_determinant(_swapped(matrix, column, right)) / whole for column in range(3))
-    return first, second, third
-
-
-def _swapped(matrix: list[list[float]], column: int, right: list[float]) -> list[list[float]]:
-    return [[*row[:column], value, *row[column + 1 :]] for row, value in zip(matrix, right, strict=True)]
-
-
-def _determinant(m: list[list[float]]) -> float:
-    return (
-        m[0][0] * (m[1][1] * m[2][2] - m[1][2] * m[2][1])
-        - m[0][1] * (m[1][0] * m[2][2] - m[1][2] * m[2][0])
-        + m[0][2] * (m[1][0] * m[2][1] - m[1][1] * m[2][0])
-    )

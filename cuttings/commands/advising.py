@@ -15,6 +15,7 @@ from cuttings.nudges.week import week as nudges_of
 from cuttings.plants.catalogue import standard
 from cuttings.rules.advice import Window
 from cuttings.show.page import Page
+from cuttings.show.plain import listed
 
 ELSEWHERE = "Anywhere"
 MOST_NAMED, BRIEFLY_NAMED = 12, 2
@@ -110,7 +111,7 @@ def add_job(
     pressing = first.cost_of_waiting(end) > 0
     day = _when(window, begin, desk.on, pressing=pressing)
     names = [nudge.name for nudge in job]
-    what = first.job.replace("{}", _listed(names, BRIEFLY_NAMED if brief else MOST_NAMED), 1)
+    what = first.job.replace("{}", listed(names, BRIEFLY_NAMED if brief else MOST_NAMED), 1)
     stretch = f"Good from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}."
     page.row(
         day,
@@ -126,13 +127,6 @@ def _when(window: Window, begin: date, today: date, *, pressing: bool) -> str:
     if pressing:
         return f"by {margin(window.closes, today)}"
     return f"from {margin(window.best[0], today)}" if window.best[0] > begin else "this week"
-
-
-def _listed(names: Sequence[str], most: int) -> str:
-    names = list(dict.fromkeys(names))
-    if len(names) > most + 1:
-        names = [*names[:most], f"{len(names) - most} more"]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _document(nudges: list[Nudge], begin: date, end: date) -> dict[str, Any]:

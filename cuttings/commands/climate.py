@@ -15,7 +15,7 @@ from cuttings.commands.garden import percent
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import filled, one_of
 from cuttings.commands.questions import NOTE
-from cuttings.commands.warmth import degree_days, heat_document, heat_page, soil_document, soil_page
+from cuttings.commands.warmth import heat_document, heat_page, soil_document, soil_page
 from cuttings.dates import spoken
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
@@ -23,6 +23,7 @@ from cuttings.ledger.places import Garden
 from cuttings.ledger.store import Ledger
 from cuttings.nudges.season import seen as as_seen
 from cuttings.plants.catalogue import standard
+from cuttings.rules.degree_days import degree_days
 from cuttings.rules.pace import Expectation, Seen, expectation
 from cuttings.show.page import Page
 from cuttings.units import parse_length, parse_temperature

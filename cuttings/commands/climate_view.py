@@ -6,9 +6,11 @@ from typing import Any
 
 from attrs import frozen
 
-from cuttings.climate.climate import Climate
+from cuttings.climate.climate import ROOT_DEPTH_M, Climate
 from cuttings.climate.daylength import day_length_hours
 from cuttings.climate.frost import THRESHOLDS_F, Freezes, FrostDates
+from cuttings.climate.normals import BLOOM_BASE_C
+from cuttings.climate.soil import SOIL_LIMITS, SOIL_SOURCE
 from cuttings.climate.zones import POT_ZONES_LESS
 from cuttings.commands.desk import Desk
 from cuttings.commands.telling import window_document
@@ -16,6 +18,7 @@ from cuttings.dates import spoken
 from cuttings.plants.model import Plant
 from cuttings.rules.advice import Window
 from cuttings.rules.growth import hard_summer
+from cuttings.rules.hardiness import ZONES
 from cuttings.rules.seasons import ROOTS_GROW_C, frosts, frozen_ground
 from cuttings.rules.taking import taken_at_rest
 from cuttings.rules.transplant import planting_windows
@@ -23,14 +26,12 @@ from cuttings.rules.warmth import bloom_warmth, warmth
 from cuttings.show.page import Page
 from cuttings.show.plain import wrapped
 from cuttings.show.year import Band, Bar, band_lines, bar_lines, month_line, odds_line, odds_table
-from cuttings.units import celsius_to_fahrenheit, fahrenheit_to_celsius, show_temperature
+from cuttings.units import celsius_to_fahrenheit, difference_shown, fahrenheit_to_celsius, show_temperature
 from cuttings.words import Method, PlantType, Units
 
 TENTHS = (10, 20, 30, 40, 50, 60, 70, 80, 90)
 
 NORMALS_SOURCE = "NOAA: Freeze/Frost Data, Climatography of the United States No. 20 (the way of reckoning)"
-ZONE_SOURCE = "United States Department of Agriculture: Plant Hardiness Zone Map"
-SOIL_SOURCE = "Oklahoma State University: Rain or Shine, 13.4 Sub-Surface Soil Temperatures"
 
 
 @frozen
@@ -154,7 +155,7 @@ def _cold(page: Page, desk: Desk, climate: Climate) -> None:
             )
         told = desk.garden.zone if desk.garden and desk.garden.zone not in ("", climate.zone) else ""
         differs = f"You told zone {told}; the record says {climate.zone}, and that is used." if told else ""
-        page.row("Zone", f"{climate.zone}{mean}.", differs, _pots(climate), ZONE_SOURCE if desk.why else "")
+        page.row("Zone", f"{climate.zone}{mean}.", differs, _pots(climate), ZONES if desk.why else "")
 
 
 def _pots(climate: Climate) -> str:
@@ -182,12 +183,9 @@ def _warmth(page: Page, desk: Desk, climate: Climate) -> None:
     freezes = "does not freeze" if frozen is None else f"freezes about {spoken(bounds.freeze, desk.on)}"
     depth = "4 in" if units is Units.US else "10 cm"
     text = f"at {depth} it is above {show_temperature(ROOTS_GROW_C, units)} {roots}, and {freezes}."
-    limits = (
-        "A damped wave from the year's round of the air; snow and mulch keep it warmer, wet and shade later."
-    )
-    page.row("Soil", text, limits, SOIL_SOURCE if desk.why else "")
-    sums = degree_days(climate)
-    base, total = ("50 °F", sums["50"] * 1.8) if units is Units.US else ("10 °C", sums["50"])
+    page.row("Soil", text, SOIL_LIMITS, SOIL_SOURCE if desk.why else "")
+    sums = yearly_warmth(climate)
+    base, total = show_temperature(BLOOM_BASE_C, units), difference_shown(sums["50"], units)
     light = day_length_hours(climate.lat, desk.on)
     hours, minutes = divmod(round(light * 60), 60)
     page.row(
@@ -202,7 +200,7 @@ def _warmth(page: Page, desk: Desk, climate: Climate) -> None:
         page.row("Summer", text)
 
 
-def degree_days(climate: Climate) -> dict[str, float]:
+def yearly_warmth(climate: Climate) -> dict[str, float]:
     """A year's degree days [°C days]: above 41 °F by single sine, above 50 °F by the daily average."""
     return {"41": warmth(climate)[365], "50": bloom_warmth(climate)[365]}
 
@@ -353,7 +351,7 @@ def climate_document(desk: Desk, climate: Climate) -> dict[str, Any]:
         "safe_spring": bounds.safe_spring.isoformat(),
         "first_frost": None if bounds.frostless else bounds.first_autumn.isoformat(),
         "soil": {
-            "depth_m": 0.1,
+            "depth_m": ROOT_DEPTH_M,
             "mean_c": round(climate.soil.mean_c, 2),
             "amplitude_c": round(climate.soil.amplitude_c, 2),
             "warmest_day": round(climate.soil.peak_day),
@@ -361,7 +359,7 @@ def climate_document(desk: Desk, climate: Climate) -> dict[str, Any]:
             "freezes": bounds.freeze.isoformat() if bounds.freezes else None,
             "source": SOIL_SOURCE,
         },
-        "degree_days_c": {f"above_{name}_f": round(total) for name, total in degree_days(climate).items()},
+        "degree_days_c": {f"above_{name}_f": round(total) for name, total in yearly_warmth(climate).items()},
         "day_length_hours": round(day_length_hours(climate.lat, desk.on), 2),
         "windows": [
             {

@@ -9,6 +9,7 @@ import click
 from attrs import asdict
 
 from cuttings.ask import Interview, Question
+from cuttings.climate.climate import TROPICS_DEG
 from cuttings.climate.frost import unwrapped
 from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
@@ -88,9 +89,6 @@ def garden(desk: Desk, area: tuple[str, ...], change: bool, **given: Any) -> Non
     desk.recorded(f"{desk.garden.name} is described.", entry, steps, **_garden_document(desk, desk.garden))
 
 
-TROPIC_DEG = 15.0
-"""Nearer the equator than this spring may come at any time of the year."""
-
 SPRING_DAYS, AUTUMN_DAYS = (335, 213), (196, 75)
 """Between which days of the northern year a last frost of spring lies (December to July), and a first one
 of autumn (mid July to mid March); from memory."""
@@ -99,7 +97,7 @@ of autumn (mid July to mid March); from memory."""
 def _refuse_turned_seasons(facts: dict[str, Any]) -> None:
     """Frost dates from the other half of the earth are a slip of the latitude, or of the two dates."""
     lat = facts["lat"]
-    if abs(lat) <= TROPIC_DEG:
+    if abs(lat) <= TROPICS_DEG:
         return
     for which, (first, last) in (("last", SPRING_DAYS), ("first", AUTUMN_DAYS)):
         odds = facts[f"{which}_frost_odds"]

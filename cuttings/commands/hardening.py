@@ -18,7 +18,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
-from cuttings.nudges.from_pot_on import MOST_WAIT_DAYS, hardening_log
+from cuttings.nudges.from_pot_on import hardening_log, waits_too_long
 from cuttings.nudges.knowledge import Known
 from cuttings.rules.hardening import (
     night_of,
@@ -151,7 +151,7 @@ def _warn_if_untimely(desk: Desk, known: Known) -> None:
     """Say so if it would be hardened off long before it may be planted: it would have to come in again."""
     ready = desk.on + timedelta(days=len(plan_of(known).days))
     planting = next_planting(known.plant, known.climate, ready)
-    if planting is not None and planting.opens - ready > timedelta(days=MOST_WAIT_DAYS):
+    if planting is not None and waits_too_long(planting, ready):
         desk.warn(
             f"it would be ready on {spoken(ready, desk.on)}, and the next good time to plant it opens about "
             f"{spoken(planting.opens, desk.on)}; until then it would have to come in again."

@@ -14,6 +14,7 @@ from cuttings.plants.catalogue import standard
 from cuttings.rules.dangers import limits_said
 from cuttings.rules.shelter import SEE_TO_HEAT
 from cuttings.show.page import Page
+from cuttings.show.plain import listed
 from cuttings.units import parse_temperature, show_temperature
 
 MOST_NAMED, FEW_NAMED = 12, 2
@@ -112,7 +113,7 @@ def _add_job(
 def _add_spared(page: Page, desk: Desk, job: Sequence[Exposed]) -> None:
     """Soft growth worth covering if there is time; the plants live, so a few are named."""
     verdict = job[0].verdict
-    what = verdict.remedy.do.replace("{}", _listed([_placed(each.group) for each in job], FEW_NAMED), 1)
+    what = verdict.remedy.do.replace("{}", listed([_placed(each.group) for each in job], FEW_NAMED), 1)
     page.row("If time", f"{what}.", _why(desk, job), verdict.source if desk.why else "")
 
 
@@ -135,7 +136,7 @@ def _by_place(job: Sequence[Exposed]) -> str:
     places: dict[str, list[str]] = {}
     for (where, name), count in list(counts.items())[:MOST_NAMED]:
         places.setdefault(where, []).append(f"{name} ({count})")
-    told = [f"{_and(names)}, {where}" if where else _and(names) for where, names in places.items()]
+    told = [f"{listed(names)}, {where}" if where else listed(names) for where, names in places.items()]
     more = f"; {len(counts) - MOST_NAMED} more" if len(counts) > MOST_NAMED else ""
     return f"{'; '.join(told)}{more}"
 
@@ -165,7 +166,7 @@ def _add_safe(page: Page, desk: Desk, safe: Sequence[Exposed]) -> None:
         reasons.setdefault(each.verdict.why, []).append(each)
     shown = sorted(reasons.items(), key=lambda reason: not reason[1][0].group.standing.said)
     for number, (why, found) in enumerate(shown[:SAFE_REASONS]):
-        names = _listed([_placed(each.group) for each in found], FEW_NAMED)
+        names = listed([_placed(each.group) for each in found], FEW_NAMED)
         source = found[0].verdict.source if desk.why else ""
         page.row("Safe" if number == 0 else "", f"{names}.", why, source)
     left = sum(len(found) for _, found in shown[SAFE_REASONS:])
@@ -175,15 +176,6 @@ def _add_safe(page: Page, desk: Desk, safe: Sequence[Exposed]) -> None:
 def _placed(group: Group) -> str:
     """A lot by its code; a plant that never came through the ledger by where it grows."""
     return group.name if group.lot else f"{group.name} on {group.where}"
-
-
-def _listed(names: Sequence[str], most: int) -> str:
-    names = list(dict.fromkeys(names))
-    return _and([*names[:most], f"{len(names) - most} more"] if len(names) > most + 1 else names)
-
-
-def _and(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def _next(night: Night) -> str:

@@ -2,36 +2,27 @@
 depth."""
 
 from calendar import month_abbr
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable
 from datetime import date, timedelta
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from cuttings.climate.climate import Climate
-from cuttings.climate.heat import (
-    accumulated,
-    degree_days_86_50,
-    degree_days_average,
-    degree_days_sine,
-    normal_degree_days,
-)
-from cuttings.climate.soil import daily_amplitude_c, soil_wave
+from cuttings.climate.soil import SOIL_LIMITS, SOIL_SOURCE, daily_amplitude_c, soil_wave
 from cuttings.commands.desk import Desk
 from cuttings.dates import spoken
-from cuttings.rules.warmth import GENERAL_DAY_SPREAD_C, GENERAL_SWING_C
+from cuttings.rules.degree_days import AVERAGE, MODIFIED, SINE, SOURCES, Sums
+from cuttings.rules.warmth import GENERAL_SWING_C, count_begins
 from cuttings.show.page import Page
-from cuttings.units import celsius_to_fahrenheit, fahrenheit_to_celsius, show_length, show_temperature
-from cuttings.words import Units
+from cuttings.units import (
+    difference_shown,
+    fahrenheit_to_celsius,
+    show_length,
+    show_temperature,
+)
 
 if TYPE_CHECKING:  # numpy is loaded only where a record is read
-    from cuttings.climate.series import Series
-
-SINE, AVERAGE, MODIFIED = "single sine", "daily average", "modified 86/50"
-
-SOURCES = {
-    SINE: "Baskerville and Emin, Ecology, 1969",
-    AVERAGE: "McMaster and Wilhelm, Agricultural and Forest Meteorology 87, 1997, method 1",
-    MODIFIED: "Iowa State University, Agronomy 541: Growing degree day rules",
-}
+    pass
 
 SAID = {
     SINE: "It counts the warm hours of cool days too.",
@@ -43,85 +34,17 @@ THRESHOLDS_F = (32, 43, 50, 55, 60, 70)
 """Soil temperatures that gardeners ask for: frozen, roots growing, and the warmth that seeds and divisions
 want."""
 
-SOIL_SOURCE = "Oklahoma State University: Rain or Shine, 13.4 Sub-Surface Soil Temperatures"
-
-Sums = Mapping[str, tuple[float, float]]
-"""By method: degree days [°C days] until the day, and in a whole year."""
-
-
-def degree_days(climate: Climate, on: date, base_c: float, series: "Series | None") -> Sums:
-    """Degree days from New Year (1 July in the south) to a day, and in a year, by each method [°C days].
-
-    From a record they are means over the years that the odds rest on; without one they are what the
-    estimated round of the year gives, which has no modified sum.
-    """
-    first = _begins(climate, on)
-    days = (on - first).days + 1
-    if series is None or climate.normals is None:
-        turn = (first - date(first.year, 1, 1)).days
-        wave = type(climate.air)(climate.air.mean_c, climate.air.amplitude_c, climate.air.peak_day - turn)
-        swings = ((SINE, GENERAL_SWING_C), (AVERAGE, 0.0))
-        sums = {name: normal_degree_days(wave, swing, base_c, GENERAL_DAY_SPREAD_C) for name, swing in swings}
-        return {name: (total[min(days, 365)], total[365]) for name, total in sums.items()}
-    years = range(climate.normals.first_year, climate.normals.last_year + 1)
-    of_years = [list(_days(series, first.replace(year=year))) for year in years]
-    methods: dict[str, Callable[[float, float], float]] = {
-        SINE: lambda low, high: degree_days_sine(low, high, base_c),
-        AVERAGE: lambda low, high: degree_days_average(low, high, base_c),
-        MODIFIED: lambda low, high: (
-            degree_days_86_50(celsius_to_fahrenheit(low), celsius_to_fahrenheit(high)) / 1.8
-        ),
-    }
-    return {name: _mean_sums(of_years, method, days) for name, method in methods.items()}
-
-
-def _modified(low_c: float, high_c: float) -> float:
-    return degree_days_86_50(celsius_to_fahrenheit(low_c), celsius_to_fahrenheit(high_c)) / 1.8
-
-
-def _begins(climate: Climate, on: date) -> date:
-    if not climate.southern:
-        return date(on.year, 1, 1)
-    return date(on.year if on.month >= 7 else on.year - 1, 7, 1)
-
-
-def _days(series: "Series", first: date) -> Iterable[tuple[float, float]]:
-    """The lowest and highest of each day of a year from its first day on, as far as they were read."""
-    from cuttings.climate.series import MISSING
-
-    start = (first - series.first).days
-    for day in range(max(start, 0), min(start + 365, series.days)):
-        low, high = int(series.tmin[day]), int(series.tmax[day])
-        if MISSING not in (low, high):
-            yield low / 10.0, high / 10.0
-
-
-FEWEST_DAYS = 330
-"""Days of a year that must have been read for it to count; the rest are taken to be like them. From
-memory."""
-
-
-def _mean_sums(
-    years: Iterable[list[tuple[float, float]]], method: Callable[[float, float], float], days: int
-) -> tuple[float, float]:
-    whole = [accumulated(year, method) for year in years if len(year) >= FEWEST_DAYS]
-    if not whole:
-        return 0.0, 0.0
-    until = (sums[min(round(days * len(sums) / 365), len(sums)) - 1] for sums in whole)
-    totals = (sums[-1] * 365 / len(sums) for sums in whole)
-    return sum(until) / len(whole), sum(totals) / len(whole)
-
 
 def heat_page(desk: Desk, climate: Climate, base_c: float, sums: Sums) -> Page:
     """The sums of warmth, each with what it is good for."""
     base = show_temperature(base_c, desk.units)
-    factor = 1.8 if desk.units is Units.US else 1.0
-    begins, today = spoken(_begins(climate, desk.on), desk.on), spoken(desk.on, desk.on)
+    begins, today = spoken(count_begins(climate, desk.on), desk.on), spoken(desk.on, desk.on)
+    shown = partial(difference_shown, units=desk.units)
     page = Page().heading("Warmth", f"degree days above {base} since {begins}")
     for name, (until, year) in sums.items():
         page.row(
             "",
-            f"By {name}: {until * factor:,.0f} by {today}, {year * factor:,.0f} in a year.",
+            f"By {name}: {shown(until):,.0f} by {today}, {shown(year):,.0f} in a year.",
             SAID[name],
             SOURCES[name] if desk.why else "",
         )
@@ -134,7 +57,7 @@ def heat_page(desk: Desk, climate: Climate, base_c: float, sums: Sums) -> Page:
 def heat_document(climate: Climate, on: date, base_c: float, sums: Sums) -> dict[str, Any]:
     return {
         "base_c": round(base_c, 2),
-        "from": _begins(climate, on).isoformat(),
+        "from": count_begins(climate, on).isoformat(),
         "to": on.isoformat(),
         "measured": climate.normals is not None,
         "degree_days_c": [
@@ -151,12 +74,12 @@ def soil_page(desk: Desk, climate: Climate, depth_m: float) -> Page:
     now = wave.at(desk.on.timetuple().tm_yday)
     swing = _swing_c(climate, depth_m)
     page = Page().heading("Soil", f"at {show_length(depth_m, units)}")
-    either = swing * (1.8 if units is Units.US else 1.0)
+    either = difference_shown(swing, units)
     page.row(
         spoken(desk.on, desk.on),
         f"{show_temperature(now, units)} in the mean of the day, about {either:.0f} degrees more by late "
         "afternoon and less by morning.",
-        "A damped wave from the air's round; snow and mulch keep it warmer, wet and shade later.",
+        SOIL_LIMITS,
         SOIL_SOURCE if desk.why else "",
     )
     for threshold in THRESHOLDS_F:

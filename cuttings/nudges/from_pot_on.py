@@ -21,6 +21,7 @@ from cuttings.rules.hardening import (
     needs_hardening,
     plan,
     schedule,
+    time_to_harden,
 )
 from cuttings.rules.odds import chance_of_freeze_already, chance_of_frozen_ground
 from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
@@ -82,7 +83,7 @@ def hardening(known: Known, today: date) -> Iterable[Nudge]:
         yield nudge(known, "harden", "Finish hardening off {}", window, Stage.HARDENING, task="harden")
         return
     planting = next_planting(known.plant, known.climate, coming[-1].on)
-    if planting is not None and planting.opens - coming[-1].on > days(MOST_WAIT_DAYS):
+    if planting is not None and waits_too_long(planting, coming[-1].on):
         yield _too_late_to_harden(known, planting, today)
         yield from _winter(known, Stage.HARDENING, planting, today)
         return
@@ -173,10 +174,15 @@ def _feed(known: Known, since: date) -> Iterable[Nudge]:
     yield nudge(known, "feed", "Feed {} lightly, for the first time", window, Stage.POTTED, stake=0)
 
 
+def waits_too_long(planting: Window, ready: date) -> bool:
+    """Whether what is hardened off by a day would have to come in again before it may be planted."""
+    return planting.opens - ready > days(MOST_WAIT_DAYS)
+
+
 def _begin_hardening(known: Known, planting: Window, needed: str, since: date) -> Nudge:
     steps = plan(known.plant, grown_under_cover=True, climate=known.climate)
     earliest = earliest_start(known.plant, known.climate, planting.opens.year)
-    taken = days(len(steps.days))
+    taken = time_to_harden(known.plant, known.climate)
     start = max(earliest.value, planting.opens - taken, since + weeks(FILL_POT_WEEKS))
     last = max(planting.closes - taken, start)
     why = f"{needed} {earliest.why}"

@@ -8,7 +8,7 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.model import Plant
 from cuttings.rules.months import month_stretches
 from cuttings.rules.seasons import Stretch
-from cuttings.rules.warmth import bloom_warmth, paced
+from cuttings.rules.warmth import bloom_warmth, count_begins, paced
 from cuttings.units import fahrenheit_difference
 
 OHIO = "Ohio State University Extension: Secrest Arboretum: Just Before Spring, 2020"
@@ -69,7 +69,7 @@ def _day_of_bloom_warmth(climate: Climate, year: int, degree_days_c: float) -> d
     """The day by which so many degree days above 10 °C are to be expected since New Year (1 July in the
     south)."""
     day = next((number for number, total in enumerate(bloom_warmth(climate)) if total >= degree_days_c), None)
-    begins = date(year, 7, 1) if climate.southern else date(year, 1, 1)
+    begins = count_begins(climate, date(year, 7, 1))
     return None if day is None else begins + timedelta(days=max(day, 1) - 1)
 
 

@@ -146,7 +146,7 @@ def _shoots(standing: Standing, climate: Climate, hard: float) -> Danger:
         what, source = "Its shoots are soft from where it was raised.", FREEZE_CLASSES
     else:
         what, source = "Its shoots are soft at this season.", FREEZE_CLASSES
-    if in_ground and not hardy and share == 1.0 and not is_frost_tender(standing.plant):
+    if in_ground and not hardy and not is_frost_tender(standing.plant):
         what = f"{what} It is not hardy here, so what dies back seldom sprouts again."
         source = f"{source}; {ZONES}"
     if sky[0] < 0:

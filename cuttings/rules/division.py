@@ -9,27 +9,19 @@ from cuttings.rules.months import month_stretches
 from cuttings.rules.odds import DEEP_FREEZE_F, chance_of_frozen_ground, chance_of_later_freeze, no_harm
 from cuttings.rules.phases import short_shoots
 from cuttings.rules.seasons import NO_FROST_DATES, Stretch, frosts, next_window, weeks
+from cuttings.rules.transplant import PERENNIALS_AUTUMN
 from cuttings.rules.warmth import pace_said
 from cuttings.words import PlantType
 
-FREEZE_SOURCE = (
-    "University of Minnesota Extension Master Gardener (via WCTrib): "
-    "Divide perennials when plant is not flowering, 2023"
-)
-
 BEST_BEFORE_FREEZE_WEEKS = 6
 LAST_BEFORE_FREEZE_WEEKS = 4
-"""Autumn divisions want four to six weeks in the ground before it freezes (``FREEZE_SOURCE``)."""
+"""Autumn divisions want four to six weeks in the ground before it freezes (``PERENNIALS_AUTUMN``)."""
 
 RESENTS = "It dislikes being divided and may sulk for a year or two: leave it, or take a piece from the edge."
-
 
 BLOOMS_EARLY_UNTIL = 6
 """A plant whose flowers begin by this northern month is a spring bloomer, others are late ones; common
 practice."""
-
-BLOOM_SOURCE = "Chicago Botanic Garden: Dividing perennials"
-"""Spring bloomers are divided in autumn, autumn bloomers in spring."""
 
 SPRING_MONTHS = frozenset(range(1, 7))
 
@@ -113,7 +105,7 @@ def _window(plant: Plant, division: Division, climate: Climate, part: Stretch) -
     if _shut_by_frost(climate, closes):
         best = opens, max(opens, closes - weeks(BEST_BEFORE_FREEZE_WEEKS - LAST_BEFORE_FREEZE_WEEKS))
         why += " It closes four weeks before the ground freezes, so the pieces can root."
-        source = FREEZE_SOURCE
+        source = PERENNIALS_AUTUMN
         odds = chance_of_frozen_ground(climate, best[0] + weeks(LAST_BEFORE_FREEZE_WEEKS))
     elif shoots := _shoots_in(plant, climate, part):
         best = shoots

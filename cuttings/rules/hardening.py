@@ -308,24 +308,30 @@ def _lived(plan: HardeningPlan, done: int, logged: LoggedDay) -> tuple[DatedDay,
     return DatedDay(logged.on, step, DayState.MISSED, reason), max(done - max(undone - 1, 0), 0)
 
 
+def time_to_harden(plant: Plant, climate: Climate) -> timedelta:
+    """How long a plant raised under cover takes, if no day is missed."""
+    return timedelta(days=len(plan(plant, grown_under_cover=True, climate=climate).days))
+
+
 def earliest_start(plant: Plant, climate: Climate, year: int) -> Advice[date]:
     """The first day to begin hardening a plant raised under cover, so that it is done as it may go out.
 
-    Tender plants may go out once one year in ten still brings a frost, hardy ones at the average last
-    frost.
+    Tender plants may go out once a frost still comes in no more springs than the keeper's risk allows, hardy
+    ones at the average last frost.
     """
     spring = frosts(climate, year)
-    steps = timedelta(days=len(plan(plant, grown_under_cover=True, climate=climate).days))
+    steps = time_to_harden(plant, climate)
     if is_hardy(plant, climate):
         why = f"It takes {steps.days} days, and hardy plants may go out at the average last frost."
         return Advice(spring.last_spring - steps, spring.said(why), COMMON_PRACTICE, _by(spring.known))
-    why = f"It takes {steps.days} days, and tender plants go out when one year in ten still brings a frost."
+    frost = f"only {climate.risk:.0%} of springs still bring a frost"
+    why = f"It takes {steps.days} days, and tender plants go out when {frost}."
     return Advice(spring.safe_spring - steps, spring.said(why), CALIFORNIA, _by(spring.known))
 
 
 def next_start(plant: Plant, climate: Climate, today: date) -> Advice[date]:
     """The first day from today on for a plant raised under cover to begin, while the season holds it."""
-    steps = timedelta(days=len(plan(plant, grown_under_cover=True, climate=climate).days))
+    steps = time_to_harden(plant, climate)
     for year in (today.year - 1, today.year):
         earliest = earliest_start(plant, climate, year)
         if max(today, earliest.value) + steps <= summer(climate, year)[1]:

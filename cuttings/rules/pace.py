@@ -7,7 +7,7 @@ later dates; see ``rules.warmth.paced``.
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate, Pace
 from cuttings.dates import spoken
@@ -70,7 +70,7 @@ class Expectation:
 def expectation(seen: Seen, climate: Climate, earlier: Sequence[Seen] = ()) -> Expectation | None:
     """When a sign is usual in the year it was seen in: by the keeper's own earlier years, by a published
     figure, or roughly by the month; ``None`` where nothing tells. ``earlier`` may hold other signs too."""
-    plain = Climate(climate.lat, climate.frost, climate.zone, climate.normals)
+    plain = evolve(climate, pace=None)
     year, _ = since_midwinter(plain, seen.on)
     own = [each for each in earlier if each.same(seen) and since_midwinter(plain, each.on)[0] < year]
     if len({each.on.year for each in own}) >= OWN_YEARS:
@@ -101,7 +101,7 @@ def pace_of(seen: Sequence[Seen], climate: Climate, today: date) -> Pace | None:
 
     Signs of one spring are averaged in degree days, each by what it is worth, the newest most.
     """
-    plain = Climate(climate.lat, climate.frost, climate.zone, climate.normals)
+    plain = evolve(climate, pace=None)
     year, since = since_midwinter(plain, today)
     if since > PACE_HOLDS_DAYS:
         return None

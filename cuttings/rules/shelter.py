@@ -5,7 +5,7 @@ What a shelter adds is in degrees Celsius over the forecast low.
 
 from enum import StrEnum
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import COMMON_PRACTICE, Caution, Plant
@@ -166,10 +166,7 @@ COVER = Remedy(
     cautions=(NO_FLAME,),
 )  # fmt: skip
 
-COVER_IF_TIME = Remedy(
-    do="Cover if you can: {}", warmer=CLOTH_C, minutes=2, minutes_a_stem=2, source=TEXAS,
-    cautions=(NO_FLAME,),
-)  # fmt: skip
+COVER_IF_TIME = evolve(COVER, do="Cover if you can: {}")
 
 SEE_TO_HEAT = Remedy(do="See that the heat is on, and shut the cover over {}", warmer=None, minutes=2)
 

@@ -7,6 +7,8 @@ temperature.
 from datetime import date, timedelta
 from functools import lru_cache
 
+from attrs import evolve
+
 from cuttings.climate.climate import Climate
 from cuttings.climate.heat import normal_degree_days
 from cuttings.climate.normals import BLOOM_BASE_C, GROWTH_BASE_C, running_sums
@@ -38,11 +40,22 @@ def bloom_warmth(climate: Climate) -> tuple[float, ...]:
     """Degree days above 10 °C, by the daily average, to be expected from New Year to the end of each day;
     from 1 July in the south. Without a record they come from the round of temperature, and are a week or
     two late."""
-    begins = 182.0 if climate.southern else 1.0
     if climate.normals is not None:
-        return running_sums(climate.normals.bloom, begins)
-    wave = Wave(climate.air.mean_c, climate.air.amplitude_c, climate.air.peak_day - begins + 1.0)
-    return normal_degree_days(wave, 0.0, BLOOM_BASE_C, GENERAL_DAY_SPREAD_C)
+        return running_sums(climate.normals.bloom, 182.0 if climate.southern else 1.0)
+    return normal_degree_days(from_new_year(climate), 0.0, BLOOM_BASE_C, GENERAL_DAY_SPREAD_C)
+
+
+def count_begins(climate: Climate, on: date) -> date:
+    """The day from which degree days are counted to a day: New Year, or 1 July in the south."""
+    if not climate.southern:
+        return date(on.year, 1, 1)
+    return date(on.year if on.month >= 7 else on.year - 1, 7, 1)
+
+
+def from_new_year(climate: Climate) -> Wave:
+    """The air's round with New Year as its first day, or 1 July in the south."""
+    turned = 181.0 if climate.southern else 0.0
+    return evolve(climate.air, peak_day=climate.air.peak_day - turned)
 
 
 def since_midwinter(climate: Climate, day: date) -> tuple[int, int]:

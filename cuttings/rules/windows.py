@@ -7,7 +7,7 @@ from cuttings.climate.climate import Climate
 from cuttings.climate.frost import FROST_F
 from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.rules.advice import Window
-from cuttings.rules.hardening import earliest_start, plan
+from cuttings.rules.hardening import earliest_start, time_to_harden
 from cuttings.rules.marks import mark_window
 from cuttings.rules.odds import chance_of_later_freeze, no_harm
 from cuttings.rules.pruning import next_pruning
@@ -91,11 +91,11 @@ def next_potting(plant: Plant, climate: Climate, on: date) -> Window | None:
 def hardening_window(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
     """When to begin hardening off what grew under cover, in a year's spring."""
     start = earliest_start(plant, climate, year)
-    steps = len(plan(plant, grown_under_cover=True, climate=climate).days)
+    steps = time_to_harden(plant, climate)
     planting = next_planting(plant, climate, start.value)
-    last = start.value if planting is None else max(start.value, planting.closes - timedelta(days=steps))
+    last = start.value if planting is None else max(start.value, planting.closes - steps)
     best = start.value, start.value + timedelta(days=14)
-    out = best[0] + timedelta(days=steps)
+    out = best[0] + steps
     threshold = HARD_FREEZE_F if is_hardy(plant, climate) else FROST_F
     found = window(
         f"begin to harden off {plant.name}",

@@ -10,7 +10,7 @@ from math import ceil, floor
 
 from attrs import frozen
 
-YEAR_DAYS = 365
+DAYS_DRAWN = 365
 LABEL = 19
 """Columns for what stands before a line; a narrow terminal gives it less."""
 
@@ -98,8 +98,8 @@ def odds_line(name: str, chances: Sequence[float | None], width: int) -> str:
 def bar_lines(bar: Bar, width: int) -> list[str]:
     """A window as a bar under the months, beside its name, or below it where there is no room."""
     label, each = _room(width)
-    days = [1 + (column + 0.5) * YEAR_DAYS / (12 * each) for column in range(12 * each)]
-    half = YEAR_DAYS / (24 * each)  # a column is drawn if any of its days belongs to the window
+    days = [1 + (column + 0.5) * DAYS_DRAWN / (12 * each) for column in range(12 * each)]
+    half = DAYS_DRAWN / (24 * each)  # a column is drawn if any of its days belongs to the window
     cells = "".join(
         "=" if _holds(bar.best, day, half) else "-" if _holds(bar.open, day, half) else " " for day in days
     )

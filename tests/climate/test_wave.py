@@ -7,7 +7,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from cuttings.climate.wave import YEAR_DAYS, Wave, fitted, in_year, round_the_year
+from cuttings.climate.wave import YEAR_DAYS, Wave, in_year, round_the_year
+from tests.climate.fitting import fitted
 
 MONTHS = (31, 28.25, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
 DAYS = st.floats(1.0, 366.0)
@@ -133,14 +134,6 @@ def test_a_peak_on_no_day_is_refused(day: float) -> None:
         Wave(8.0, 12.0, day)
 
 
-@given(WAVES, st.sampled_from([365, 366]))
-def test_a_wave_comes_back_from_its_days(wave: Wave, count: int) -> None:
-    again = fitted([wave.at(day) for day in range(1, count + 1)])
-    assert again.mean_c == pytest.approx(wave.mean_c, abs=1e-8)
-    assert again.amplitude_c == pytest.approx(wave.amplitude_c, abs=1e-8)
-    assert distance(again.peak_day, wave.peak_day) < 1e-6
-
-
 @pytest.mark.parametrize("wave", [Wave(8.0, 14.0, 203.0), Wave(12.0, 7.0, 20.0), Wave(26.0, 0.5, 300.0)])
 def test_a_wave_comes_back_from_the_means_of_its_months(wave: Wave) -> None:
     """The means are sums over moments, which leave an error of a ten-millionth."""
@@ -171,12 +164,6 @@ def test_no_other_wave_is_nearer_to_the_months(
         return math.fsum((mean - month) ** 2 for mean, month in zip(means, months, strict=True))
 
     assert missed(best) <= missed(other) + 0.05
-
-
-@pytest.mark.parametrize("values", [[], [8.0] * 11, [8.0] * 364, [8.0] * 367, [8.0] * 11 + [math.nan]])
-def test_what_is_no_year_is_not_fitted(values: list[float]) -> None:
-    with pytest.raises(ValueError, match="12 monthly or 365 or 366 daily"):
-        fitted(values)
 
 
 def test_an_even_year_is_a_wave_without_height() -> None:

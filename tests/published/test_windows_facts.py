@@ -13,7 +13,6 @@ import pytest
 from cuttings.climate.climate import Climate, climate_from
 from cuttings.climate.frost import frost_dates
 from cuttings.climate.soil import soil_wave
-from cuttings.climate.wave import fitted
 from cuttings.plants.model import Bloom, Division, Plant
 from cuttings.rules.bloom import bloom_stretches
 from cuttings.rules.division import division_windows
@@ -22,6 +21,7 @@ from cuttings.rules.seasons import frosts
 from cuttings.rules.transplant import planting_windows
 from cuttings.rules.windows import potting_window
 from cuttings.words import PlantType
+from tests.climate.fitting import fitted
 from tests.rules.gardens import normals_of
 
 ALBERT_LEA_F = (11.8, 17.0, 30.0, 44.9, 58.1, 68.1, 72.5, 69.6, 60.2, 48.6, 32.8, 16.8)
