@@ -79,6 +79,13 @@ def spoken(day: date, today: date | None = None) -> str:
     return text if today is not None and day.year == today.year else f"{text} {day.year}"
 
 
+def spoken_span(first: date, last: date, today: date) -> str:
+    """Two dates for a sentence, ``from 12 May to 3 June``; ``on 12 May`` where they are one."""
+    if first == last:
+        return f"on {spoken(first, today)}"
+    return f"from {spoken(first, today)} to {spoken(last, today)}"
+
+
 def margin(day: date, today: date) -> str:
     """A date for the left margin of a page: ``12 May``, or ``12 May 25`` for another year."""
     text = f"{day.day} {calendar.month_abbr[day.month]}"

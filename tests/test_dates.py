@@ -13,6 +13,7 @@ from cuttings.dates import (
     parse_month,
     parse_month_day,
     spoken,
+    spoken_span,
 )
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
@@ -98,3 +99,8 @@ def test_a_date_is_spoken_with_its_year_unless_that_is_this_one() -> None:
 def test_a_year_nobody_can_mean_is_turned_away(typed: str) -> None:
     with pytest.raises(ValueError, match="a year lies between 1900 and 2199"):
         parse_date(typed, SATURDAY)
+
+
+def test_a_span_of_one_day_is_a_day() -> None:
+    assert spoken_span(SATURDAY, SATURDAY, SATURDAY) == "on 2 May"
+    assert spoken_span(SATURDAY, date(2027, 1, 3), SATURDAY) == "from 2 May to 3 January 2027"

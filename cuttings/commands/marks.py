@@ -11,7 +11,7 @@ from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, one_of, words
 from cuttings.commands.photos import keep_photo
 from cuttings.commands.questions import NOTE
-from cuttings.dates import spoken
+from cuttings.dates import spoken, spoken_span
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.plants.catalogue import standard
@@ -122,7 +122,7 @@ def _said(entry: e.Mark) -> str:
 
 def _stretch(desk: Desk, plant: Plant, entry: e.Mark) -> str:
     window = mark_window(entry.purpose, plant, max(desk.on, entry.on), desk.climate)
-    best = f"best from {spoken(window.best[0], desk.on)} to {spoken(window.best[1], desk.on)}"
+    best = f"best {spoken_span(*window.best, desk.on)}"
     return f"You said: {entry.when}. By the rules {best}" if entry.when else best[:1].upper() + best[1:]
 
 

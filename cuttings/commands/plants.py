@@ -9,7 +9,7 @@ from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import one_of
 from cuttings.commands.telling import spoiled, window_document
-from cuttings.dates import margin, parse_month, spoken
+from cuttings.dates import margin, parse_month, spoken, spoken_span
 from cuttings.errors import Misused, Refused
 from cuttings.plants.catalogue import Catalogue, standard
 from cuttings.plants.model import Division, Plant, Range, Way
@@ -127,7 +127,7 @@ def _windows(page: Page, desk: Desk, catalogue: Catalogue, plant: Plant) -> None
     page.heading("When, in this garden")
     for each in windows_of(plant, desk.climate, desk.on):
         what = each.what.replace(f" of {plant.name}", "").replace(f" {plant.name}", "")
-        best = f"best {spoken(each.best[0], desk.on)} to {spoken(each.best[1], desk.on)}"
+        best = f"best {spoken_span(*each.best, desk.on)}"
         page.row(
             "now" if each.opens <= desk.on else margin(each.opens, desk.on),
             f"{what}, until {spoken(each.closes, desk.on)}; {best}.{spoiled(each)}",
