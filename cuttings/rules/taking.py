@@ -55,9 +55,9 @@ FROM_THE_GROUND = frozenset({Method.SEEDLING, Method.OFFSET, Method.BULB_OFFSET}
 def taking_windows(plant: Plant, way: Way, climate: Climate, year: int) -> tuple[Window, ...]:
     """The windows for one way of making more of a plant that begin in a year.
 
-    Leafless wood and roots are taken between leaf fall and moving buds, basal shoots while they are short,
-    clumps are divided and stems pegged by their own rules; the rest goes by the months of the way, or the
-    usual ones.
+    Leafless wood and roots are taken between leaf fall and moving buds, and basal shoots while they are
+    short; clumps are divided and stems pegged by their own rules. The rest goes by the months of the way, or
+    the usual ones, and so do the side rosettes of evergreens.
     """
     method = way.method
     if method.is_layer:
@@ -66,7 +66,8 @@ def taking_windows(plant: Plant, way: Way, climate: Climate, year: int) -> tuple
         return division_windows(plant, climate, year)
     if method in AT_REST and not plant.evergreen:
         return taken_at_rest(plant, method, climate, year)
-    shoots = short_shoots(climate, year) if method is Method.BASAL_CUTTING else None
+    sprouts = method is Method.BASAL_CUTTING and not plant.evergreen
+    shoots = short_shoots(climate, year) if sprouts else None
     stretches = (shoots,) if shoots else _by_month(way, climate, year)
     source = way.source_of("months") if way.months and not shoots else COMMON_PRACTICE
     if method in FROM_THE_GROUND:

@@ -50,6 +50,13 @@ def test_basal_shoots_are_taken_while_they_are_short() -> None:
     assert (found.opens, found.closes) == short_shoots(COLD, 2026)
 
 
+def test_the_side_rosettes_of_an_evergreen_go_by_their_months() -> None:
+    heuchera = CATALOGUE.plant("Heuchera")
+    (way,) = (way for way in heuchera.ways if way.method is Method.BASAL_CUTTING)
+    (found,) = taking_windows(heuchera, way, UNKNOWN, 2026)
+    assert (found.opens, found.closes) == (date(2026, 5, 1), date(2026, 6, 30))
+
+
 def test_softwood_comes_before_semi_ripe_and_semi_ripe_before_hardwood() -> None:
     opens = []
     for method in (Method.SOFTWOOD_CUTTING, Method.SEMI_RIPE_CUTTING, Method.HARDWOOD_CUTTING):
