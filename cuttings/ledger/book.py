@@ -30,6 +30,7 @@ class Book:
     marks: Mapping[str, MarkState] = field(factory=dict)
     holds: Mapping[str, Hold] = field(factory=dict)
     signs: tuple[e.SeasonSign, ...] = ()
+    plant_facts: tuple[e.PlantFacts, ...] = ()
     problems: tuple[Problem, ...] = ()
 
     @property
@@ -109,5 +110,6 @@ def fold(entries: Iterable[e.Entry]) -> Book:
         marks=folding.marks,
         holds=folding.holds,
         signs=tuple(folding.signs),
+        plant_facts=tuple(folding.plant_facts),
         problems=tuple(folding.problems),
     )

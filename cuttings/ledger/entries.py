@@ -7,7 +7,7 @@ Lengths are metres, volumes litres, temperatures degrees Celsius.
 
 from collections.abc import Mapping
 from datetime import date
-from typing import ClassVar
+from typing import Any, ClassVar
 
 import attrs
 from attrs import field, frozen
@@ -232,6 +232,16 @@ class Note(LotEntry):
 
 
 @frozen(kw_only=True, eq=False, repr=False)
+class Rename(LotEntry):
+    """What a lot turned out to be, once somebody knew."""
+
+    kind = "rename"
+    plant: str
+    called: str = ""
+    plant_type: PlantType | None = None
+
+
+@frozen(kw_only=True, eq=False, repr=False)
 class Reverse(Entry):
     """Takes another entry back, as if it had never been made."""
 
@@ -275,6 +285,18 @@ class SeasonSign(Entry):
     plant: str = ""
     called: str = ""
     note: str = ""
+
+
+@frozen(kw_only=True, eq=False, repr=False)
+class PlantFacts(Entry):
+    """What the keeper knows of a plant that the catalogue does not, or knows better.
+
+    ``facts`` are fields of a plant record, by the names the plant records have; the newest of a field holds.
+    """
+
+    kind = "plant-facts"
+    plant: str
+    facts: Mapping[str, Any]
 
 
 @frozen(kw_only=True, eq=False, repr=False)
@@ -329,7 +351,8 @@ class ReleaseSpot(Entry):
 KINDS: Mapping[str, type[Entry]] = {
     cls.kind: cls
     for cls in (
-        Find, Strike, Layer, Divide, Check, Pot, Harden, Ready, Plant, Give, Sell, Lose, Split, Note, Reverse,
-        Mark, MarkDone, SeasonSign, GardenFacts, SiteFacts, GrowingHere, HoldSpot, ReleaseSpot,
+        Find, Strike, Layer, Divide, Check, Pot, Harden, Ready, Plant, Give, Sell, Lose, Split, Note, Rename,
+        Reverse, Mark, MarkDone, SeasonSign, PlantFacts, GardenFacts, SiteFacts, GrowingHere, HoldSpot,
+        ReleaseSpot,
     )
 }  # fmt: skip

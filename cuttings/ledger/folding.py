@@ -52,7 +52,7 @@ def filled_spots(entries: Iterable[e.Entry]) -> dict[str, str]:
     return filled
 
 
-LASTING = (e.GardenFacts, e.SiteFacts)
+LASTING = (e.GardenFacts, e.SiteFacts, e.PlantFacts)
 _CARED_FOR = frozenset(LIVING)
 _ALLOWED: Mapping[type[e.LotEntry], tuple[frozenset[Stage], frozenset[Stage]]] = {
     e.Check: (frozenset({Stage.WAITING}), frozenset({Stage.ROOTED, Stage.LOST})),
@@ -64,6 +64,7 @@ _ALLOWED: Mapping[type[e.LotEntry], tuple[frozenset[Stage], frozenset[Stage]]] =
     e.Sell: (_CARED_FOR, frozenset({Stage.SOLD})),
     e.Lose: (_CARED_FOR | {Stage.PLANTED}, frozenset({Stage.LOST})),
     e.Note: (frozenset(), frozenset()),
+    e.Rename: (frozenset(), frozenset()),
 }
 """For each kind of entry about a lot, the stages its stems may leave and reach."""
 
@@ -81,6 +82,7 @@ class Folding:
         self.marks: dict[str, MarkState] = {}
         self.holds: dict[str, Hold] = {}
         self.signs: list[e.SeasonSign] = []
+        self.plant_facts: list[e.PlantFacts] = []
         self.problems: list[Problem] = []
 
     def apply(self, entry: e.Entry) -> None:
@@ -116,6 +118,8 @@ class Folding:
         match entry:
             case e.SeasonSign():
                 self.signs.append(entry)
+            case e.PlantFacts():
+                self.plant_facts.append(entry)
             case e.GardenFacts():
                 self.garden = entry.garden
                 self._name_areas(entry.areas)
@@ -167,7 +171,11 @@ class Folding:
         if isinstance(entry, e.Plant):
             self._plant(entry, lot)
         where = getattr(entry, "where", "") or lot.where
-        self.lots[lot.code] = lot.after(entry, _after(lot.stages, entry.moves), where)
+        moved = lot.after(entry, _after(lot.stages, entry.moves), where)
+        if isinstance(entry, e.Rename):
+            moved = evolve(moved, plant=entry.plant, called=entry.called, plant_type=entry.plant_type)
+            self._rename_planted(lot.code, entry.plant)
+        self.lots[lot.code] = moved
         if isinstance(entry, e.Lose):
             dead = sum(move.count for move in entry.moves if move.source is Stage.PLANTED)
             self._clear(lot.code, dead)
@@ -224,6 +232,11 @@ class Folding:
     def _grow(self, site: str, plants: Sequence[Growing]) -> None:
         known = self._known_site(site)
         self.sites[site] = evolve(known, growing=(*known.growing, *plants))
+
+    def _rename_planted(self, lot: str, plant: str) -> None:
+        for name, site in self.sites.items():
+            growing = tuple(evolve(each, plant=plant) if each.lot == lot else each for each in site.growing)
+            self.sites[name] = evolve(site, growing=growing)
 
     def _clear(self, lot: str, dead: int) -> None:
         """Take a lot's dead plants off the sites, the last planted first."""

@@ -26,6 +26,14 @@ TEXT = st.text(max_size=30) | st.text(alphabet=_AWKWARD, max_size=30)
 """Any Unicode text, and text full of what could break a line, a string or a terminal."""
 
 
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False, allow_infinity=False) | TEXT,
+    lambda inside: st.lists(inside, max_size=3) | st.dictionaries(TEXT, inside, max_size=3),
+    max_leaves=5,
+)
+"""Anything JSON holds."""
+
+
 def values(kind: Any) -> st.SearchStrategy[Any]:
     """Values of an annotated type, as far as entries use them."""
     origin, inside = typing.get_origin(kind), typing.get_args(kind)
@@ -37,6 +45,8 @@ def values(kind: Any) -> st.SearchStrategy[Any]:
         return st.tuples(*map(values, inside))
     if origin is Mapping:
         return st.dictionaries(values(inside[0]), values(inside[1]), max_size=3)
+    if kind is Any:
+        return JSON
     if isinstance(kind, type) and issubclass(kind, Enum):
         return st.sampled_from(list(kind))
     if attrs.has(kind):
@@ -142,6 +152,8 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
         st.sampled_from(
             [
                 e.Note(id=entry_id, on=on, lot=lot, note="looks well"),
+                e.Rename(id=entry_id, on=on, lot=lot, plant="Iris sibirica"),
+                e.PlantFacts(id=entry_id, on=on, plant="Iris sibirica", facts={"zones": [3, 8]}),
                 e.SiteFacts(id=entry_id, on=on, site=PLACE),
                 e.HoldSpot(id=entry_id, on=on, lot=lot, site=SITE, spot=spot, at=(1.0, 0.5), radius_m=0.6),
                 e.ReleaseSpot(id=entry_id, on=on, spot=spot),
