@@ -5,20 +5,32 @@ from its type's general rules, then from the general figures of each method; nea
 plant says which level each borrowed value came from.
 """
 
-import json
-from collections.abc import Iterable, Iterator, Mapping
-from functools import cache
-from pathlib import Path
+from collections import ChainMap
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from functools import cached_property
+from typing import Any, cast
 
-from attrs import fields_dict, frozen
+from attrs import frozen
 
-from cuttings.plants.model import Plant, Reference, Way
-from cuttings.plants.names import folded, genus_of, nearest
-from cuttings.plants.reading import Record, plant_of, way_of
+from cuttings.plants.files import Record
+from cuttings.plants.finding import Names
+from cuttings.plants.model import UNPUBLISHED, Plant, Reference, Way
+from cuttings.plants.names import cultivar_of, genus_of, without_cultivar
+from cuttings.plants.reading import plant_of, way_of
 from cuttings.words import Method, PlantType
 
-DATA = Path(__file__).parent / "data"
-PLANT_FILES = ("woody.json", "herbaceous.json", "bulbs-and-tender.json")
+
+def _more_cautions(own: list[Record], above: list[Record]) -> list[Record]:
+    """A plant's cautions and those of the level above whose kind it does not speak of itself."""
+    kinds = {caution["kind"] for caution in own}
+    return [*own, *(caution for caution in above if caution["kind"] not in kinds)]
+
+
+GATHERED: Mapping[str, Callable[[Any, Any], Any]] = {
+    "looks": lambda own, above: {**above, **own},
+    "cautions": _more_cautions,
+}
+"""Fields to which every level adds what the nearer ones leave out."""
 
 NOT_INHERITED = {"name", "rank", "common", "synonyms", "source", "sources", "levels"}
 
@@ -40,30 +52,50 @@ class Match:
 
 
 class Catalogue:
-    """Plant records with their general rules, looked up by any name."""
+    """Plant records with their general rules, looked up by any name.
+
+    ``records`` may be read as they are asked for; nothing here goes through them all but ``__iter__``. The
+    names and references are made when they are first needed: a lot of the ledger has its plant's own name.
+    """
 
     def __init__(
         self,
-        records: Iterable[Record],
+        records: Mapping[str, Record],
         types: Mapping[str, Record],
         methods: Mapping[str, Record],
-        references: Mapping[str, Reference],
+        names: Callable[[], Names],
+        references: Callable[[], Mapping[str, Record]],
     ) -> None:
-        self._records = {record["name"]: record for record in records}
+        self._records = records
         self._types = types
         self._methods = methods
-        self.references = references
-        self._names = self._index_names()
+        self._make_names = names
+        self._references = references
         self._structured: dict[str, Plant] = {}
         self._found: dict[str, Match] = {}
 
-    def _index_names(self) -> dict[str, dict[str, str]]:
-        """For each folded name, the plants that bear it and the word as it is written there."""
-        names: dict[str, dict[str, str]] = {}
-        for name, record in self._records.items():
-            for word in (name, *record.get("common", ()), *record.get("synonyms", ())):
-                names.setdefault(folded(word), {}).setdefault(name, word)
-        return names
+    def with_own(self, own: Iterable[Record]) -> "Catalogue":
+        """The catalogue as its keeper has it: records added, and values that win over ours, the last first.
+
+        A record under a name that is known already holds only what is different.
+        """
+        mine: dict[str, Record] = {}
+        records = ChainMap(mine, cast("dict[str, Record]", self._records))
+        for record in own:
+            name = record["name"]
+            mine[name] = amended(records[name], record) if name in records else record
+
+        def names() -> Names:
+            found = self._names
+            for record in mine.values():
+                found = found.and_of(record)
+            return found
+
+        return Catalogue(records, self._types, self._methods, names, self._references)
+
+    @cached_property
+    def _names(self) -> Names:
+        return self._make_names()
 
     def __iter__(self) -> Iterator[Plant]:
         return (self.plant(name) for name in self._records)
@@ -83,7 +115,8 @@ class Catalogue:
 
     def species_of(self, genus: str) -> tuple[str, ...]:
         """The species of a genus that have records of their own."""
-        return tuple(name for name in self._records if name != genus and genus_of(name) == genus)
+        names = (name for name in self._records if name != genus and genus_of(name) == genus)
+        return tuple(name for name in names if not cultivar_of(name))
 
     def general(self, plant_type: PlantType, name: str) -> Plant:
         """A plant nobody has entered, with nothing but its type's general rules."""
@@ -93,9 +126,14 @@ class Catalogue:
         """The general figures of a method, for any plant."""
         return way_of({"method": method.value, **self._methods[method.value]})
 
+    @cached_property
+    def references(self) -> Mapping[str, Reference]:
+        """The published sources by their keys."""
+        return {key: Reference(**fields) for key, fields in self._references().items()}
+
     def reference(self, key: str) -> str:
         """A source key spelled out; what is no key, such as the two unpublished ones, stands as it is."""
-        return str(self.references.get(key, key))
+        return key if key in UNPUBLISHED else str(self.references.get(key, key))
 
     def find(self, asked: str) -> Match:
         """The plant a person means, with spelling, case, hybrid signs and cultivar names forgiven."""
@@ -104,32 +142,15 @@ class Catalogue:
         return self._found[asked]
 
     def _find(self, asked: str) -> Match:
-        wanted = folded(asked)
-        if not wanted:
-            return Match(asked, None, "unknown")
-        owners, how = self._names.get(wanted, {}), "exact"
-        if not owners:
-            how, owners = "part", self._with_words(wanted)
-        if not owners:
-            how = "spelling"
-            for name in nearest(wanted, self._names):
-                owners = {**self._names[name], **owners}
+        if asked in self._records:
+            return Match(asked, self.plant(asked), "exact", asked)
+        how, owners = self._names.find(asked)
         if not owners:
             return self._by_genus(asked)
         if len(owners) > 1:
             return Match(asked, None, "ambiguous", candidates=tuple(owners))
         ((name, word),) = owners.items()
         return Match(asked, self.plant(name), how, word)
-
-    def _with_words(self, wanted: str) -> dict[str, str]:
-        """The plants one of whose names has all the wanted words in it, and that name."""
-        words = set(wanted.split())
-        found: dict[str, str] = {}
-        for name, owners in self._names.items():
-            if words < set(name.split()):
-                for owner, word in owners.items():
-                    found.setdefault(owner, word)
-        return found
 
     def _by_genus(self, asked: str) -> Match:
         genus = genus_of(asked)
@@ -140,10 +161,14 @@ class Catalogue:
 
     def _inherit(self, record: Record) -> Plant:
         own = dict(record)
-        levels: dict[str, str] = {}
+        levels: dict[str, str] = dict(own.get("levels", {}))
         sources = dict(own.get("sources", {}))
         for level, parent in self._parents(own):
             for name, value in parent.items():
+                if name == "looks" and name in own:
+                    own[name] = {**value, **own[name]}
+                if name in GATHERED and name in own:
+                    own[name] = GATHERED[name](own[name], value)
                 if name in NOT_INHERITED or name in own:
                     continue
                 own[name] = value
@@ -155,10 +180,13 @@ class Catalogue:
         own["sources"], own["levels"] = sources, levels
         return plant_of(own)
 
-    def _parents(self, record: Record) -> Iterable[tuple[str, Record]]:
-        genus = self._records.get(genus_of(record["name"]))
-        if genus is not None and genus["name"] != record["name"]:
-            yield "genus", genus
+    def _parents(self, record: Record) -> Iterator[tuple[str, Record]]:
+        """The records above one, nearest first: the species of a cultivar, the genus, the type."""
+        name = record["name"]
+        for above in dict.fromkeys((without_cultivar(name), genus_of(name))):
+            parent = self._records.get(above)
+            if parent is not None and above != name:
+                yield parent["rank"], parent
         yield "type", self._types[record["type"]]
 
     def _way_with_defaults(self, way: Record) -> Record:
@@ -175,28 +203,24 @@ class Catalogue:
         return merged
 
 
-def read(name: str) -> Record:
-    """One data file of the package, as it stands."""
-    data: Record = json.loads((DATA / name).read_bytes())
-    return data
-
-
-@cache
-def standard() -> Catalogue:
-    """The catalogue that comes with the program."""
-    parts = [read(name) for name in PLANT_FILES]
-    types, methods = read("types.json"), read("methods.json")
-    references: Record = {}
-    for part in (*parts, types, methods):
-        references.update(part["references"])
-    return Catalogue(
-        records=[record for part in parts for record in part["plants"]],
-        types=types["types"],
-        methods=methods["methods"],
-        references={key: Reference(**fields) for key, fields in references.items()},
-    )
-
-
-def known_fields() -> frozenset[str]:
-    """The field names a record may have."""
-    return frozenset(fields_dict(Plant)) - {"levels"}
+def amended(record: Record, changes: Record) -> Record:
+    """A record with its keeper's changes; ways of increase are changed one by one, by method."""
+    after = {**record, **changes}
+    ours, theirs = record.get("ways", ()), changes.get("ways", ())
+    if theirs:
+        ways = {way["method"]: way for way in ours}
+        for way in theirs:
+            before = ways.get(way["method"], {})
+            ways[way["method"]] = {
+                **before,
+                **way,
+                "sources": {**before.get("sources", {}), **way["sources"]},
+            }
+        after["ways"] = list(ways.values())
+    if "cautions" in changes:  # nobody's own word takes a caution away
+        after["cautions"] = [*changes["cautions"], *record.get("cautions", ())]
+    for name in ("sources", "levels", "looks"):
+        if name in record or name in changes:
+            after[name] = {**record.get(name, {}), **changes.get(name, {})}
+    after["source"], after["rank"] = record["source"], record["rank"]
+    return after

@@ -39,10 +39,13 @@ class Way:
 
     ``rooting_days`` are counted from the day the material was struck or pegged, at
     ``reference_temp_c`` in the rooting medium where one is given, otherwise in the season named.
-    ``take`` is the published share that rooted, where there is one.
+    ``take`` is the published share that rooted, where there is one. ``difficulty`` is ``easy``, ``moderate``
+    or ``hard``; ``kind`` the sort of piece that is taken; ``sever`` when a layer is cut from its mother.
     """
 
     method: Method
+    difficulty: str = ""
+    kind: str = ""
     season: str = ""
     months: tuple[int, ...] = ()
     rooting_days: tuple[int, int] | None = None
@@ -54,6 +57,8 @@ class Way:
     medium: str = ""
     cover: str = ""
     rooted_when: str = ""
+    sever: str = ""
+    sever_months: tuple[int, ...] = ()
     source: str = FROM_MEMORY
     sources: Mapping[str, str] = field(factory=dict)
 
@@ -63,13 +68,19 @@ class Way:
 
 @frozen
 class Division:
-    """When and how a clump is divided."""
+    """When and how a clump is divided.
+
+    ``per_piece`` is how many of what ``counted_in`` names (eyes, fans, shoots) each piece keeps.
+    """
 
     season: str
     months: tuple[int, ...]
     every_years: tuple[int, int] | None = None
     pieces: str = ""
+    per_piece: tuple[int, int] | None = None
+    counted_in: str = ""
     replant: str = ""
+    replant_depth_m: Range | None = None
     resents: bool = False
     source: str = FROM_MEMORY
     sources: Mapping[str, str] = field(factory=dict)
@@ -85,6 +96,7 @@ class Caution:
     kind: str
     text: str
     source: str = COMMON_PRACTICE
+    parts: tuple[str, ...] = ()
 
 
 @frozen
@@ -93,6 +105,34 @@ class Bloom:
 
     months: tuple[int, ...]
     wood: str = ""
+
+
+@frozen
+class Looks:
+    """What tells a plant from others in the hand; an empty part is one that nobody has entered.
+
+    ``petals`` are the numbers of petals or petal-like parts a flower shows: 8 stands for many, 0 for none.
+    """
+
+    leaves: tuple[str, ...] = ()
+    leaf: tuple[str, ...] = ()
+    stem: str = ""
+    sap: str = ""
+    petals: tuple[int, ...] = ()
+    below: tuple[str, ...] = ()
+    prickles: bool | None = None
+    smell: str = ""
+
+
+@frozen
+class Double:
+    """A well-known unwanted plant that a sought-after one is mistaken for, and what tells them apart."""
+
+    name: str
+    common: str
+    tell: str
+    if_double: str
+    source: str
 
 
 @frozen(eq=False)
@@ -112,6 +152,7 @@ class Plant:
     zones: tuple[int, int] | None = None
     height_m: Range | None = None
     spread_m: Range | None = None
+    spacing_m: Range | None = None
     growth: str = ""
     light: tuple[Light, ...] = ()
     moisture: tuple[Moisture, ...] = ()
@@ -124,10 +165,14 @@ class Plant:
     root_kill_c: float | None = None
     root_harm_c: float | None = None
     mix: str = ""
+    potting_depth: str = ""
     planting_depth: str = ""
+    planting_depth_m: Range | None = None
     runs: bool = False
+    looks: Looks | None = None
     ways: tuple[Way, ...] = ()
     division: Division | None = None
+    doubles: tuple[Double, ...] = ()
     cautions: tuple[Caution, ...] = ()
     source: str = FROM_MEMORY
     sources: Mapping[str, str] = field(factory=dict)

@@ -1,4 +1,4 @@
-"""Plant names: folded for comparison, and the nearest name to a misspelt one.
+"""Plant names folded for comparison: case, accents, plurals, hybrid signs and Latin gender forgiven.
 
 Cultivar names stand in single quotes and hybrids take a multiplication sign, as the *International
 Code of Nomenclature for Cultivated Plants* has it; people type neither the same way twice.
@@ -6,12 +6,13 @@ Code of Nomenclature for Cultivated Plants* has it; people type neither the same
 
 import re
 import unicodedata
-from collections.abc import Iterable
 
 _QUOTE = r"['\u2018\u2019\"\u201c\u201d]"
 _CULTIVAR = re.compile(rf"(?<![A-Za-z]){_QUOTE}.+?{_QUOTE}(?![A-Za-z])")
+_APOSTROPHE = re.compile(r"(?<=[A-Za-z])['\u2018\u2019](?=[A-Za-z])")
 _HYBRID = re.compile(r"(^|\s)[x\u00d7]\s*(?=[A-Za-z])", re.IGNORECASE)
 _RANKS = re.compile(r"\b(?:subsp|ssp|var|f|forma|cv|spp|sp)\b\.?", re.IGNORECASE)
+_NOT_WORD = re.compile(r"[^a-z0-9]+")
 
 
 def without_cultivar(name: str) -> str:
@@ -31,17 +32,18 @@ def genus_of(name: str) -> str:
     return words[0].capitalize() if words else ""
 
 
-def folded(name: str) -> str:
-    """A name made comparable: no cultivar, accents, case, hybrid sign, rank word or plural."""
-    bare = _RANKS.sub(" ", _HYBRID.sub(" ", without_cultivar(name)))
+def folded(name: str, *, keep_cultivar: bool = False) -> str:
+    """A name made comparable: no accents, case, hybrid sign, rank word or plural, and no cultivar unless it
+    is kept."""
+    bare = _APOSTROPHE.sub("", name if keep_cultivar else without_cultivar(name))
+    bare = _RANKS.sub(" ", _HYBRID.sub(" ", bare))
     letters = unicodedata.normalize("NFKD", bare)
     plain = "".join(c for c in letters if not unicodedata.combining(c)).casefold()
-    words = re.sub(r"[^a-z0-9]+", " ", plain).split()
-    return " ".join(_singular(word) for word in words)
+    return " ".join(_singular(word) for word in _NOT_WORD.sub(" ", plain).split())
 
 
-_ES = ("ises", "uses", "sses", "xes", "ches", "shes")
-"""Endings of plurals that lose two letters: irises, crocuses, grasses, boxes, peaches, bushes."""
+_ES = ("ises", "uses", "sses", "xes", "ches", "shes", "oes")
+"""Endings of plurals that lose two letters: irises, crocuses, grasses, boxes, peaches, bushes, potatoes."""
 
 
 def _singular(word: str) -> str:
@@ -54,16 +56,22 @@ def _singular(word: str) -> str:
     return word
 
 
-SURE_ENOUGH = 84.0
-"""The similarity, out of 100, below which a name is not taken for a misspelling of another."""
+_GENDERED = ("rum", "iae", "us", "um", "is", "er", "ra", "ii", "ae", "os", "on", "a", "e", "i")
+"""Endings by which forms of one Latin epithet differ (albus, alba, album; vulgaris, vulgare; niger, nigra;
+wilsonii, wilsoni), the longest first; common practice."""
 
-TOO_CLOSE = 2.0
-"""Names this near to the best one in similarity are candidates too; then the person must choose."""
+_LEAST_STEM = 3
+"""Letters an epithet keeps when its ending is taken off."""
 
 
-def nearest(wanted: str, names: Iterable[str]) -> list[str]:
-    """The known names a misspelt one most likely means, best first; empty if none is near."""
-    from rapidfuzz import fuzz, process
+def without_gender(name: str) -> str:
+    """A folded botanical name whose epithets have lost their endings: ``salvia officinal``."""
+    genus, *epithets = name.split()
+    return " ".join((genus, *(_stem(word) for word in epithets)))
 
-    found = process.extract(wanted, list(names), scorer=fuzz.ratio, limit=4, score_cutoff=SURE_ENOUGH)
-    return [name for name, score, _ in found if score >= found[0][1] - TOO_CLOSE]
+
+def _stem(word: str) -> str:
+    for ending in _GENDERED:
+        if word.endswith(ending) and len(word) - len(ending) >= _LEAST_STEM:
+            return word[: -len(ending)]
+    return word

@@ -7,10 +7,9 @@ more than all the reading.
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
-from cuttings.plants.model import Bloom, Caution, Division, Plant, Way
+from cuttings.plants.files import Record
+from cuttings.plants.model import Bloom, Caution, Division, Double, Looks, Plant, Way
 from cuttings.words import Drainage, Light, Method, Moisture, PlantType
-
-Record = dict[str, Any]
 
 
 def _words(kind: Callable[[str], Any]) -> Callable[[Iterable[str]], tuple[Any, ...]]:
@@ -68,8 +67,16 @@ _WAY: Mapping[str, Callable[[Any], Any]] = {
     "iba_ppm": tuple,
     "length_m": tuple,
     "take": tuple,
+    "sever_months": tuple,
 }
-_DIVISION: Mapping[str, Callable[[Any], Any]] = {"months": tuple, "every_years": tuple}
+_DIVISION: Mapping[str, Callable[[Any], Any]] = {
+    "months": tuple,
+    "every_years": tuple,
+    "per_piece": tuple,
+    "replant_depth_m": tuple,
+}
+_LOOKS: Mapping[str, Callable[[Any], Any]] = {"leaves": tuple, "leaf": tuple, "petals": tuple, "below": tuple}
+_CAUTION: Mapping[str, Callable[[Any], Any]] = {"parts": tuple}
 _PLANT: Mapping[str, Callable[[Any], Any]] = {
     "type": PlantType,
     "common": tuple,
@@ -77,6 +84,8 @@ _PLANT: Mapping[str, Callable[[Any], Any]] = {
     "zones": tuple,
     "height_m": tuple,
     "spread_m": tuple,
+    "spacing_m": tuple,
+    "planting_depth_m": tuple,
     "light": _words(Light),
     "moisture": _words(Moisture),
     "drainage": _words(Drainage),
@@ -84,5 +93,7 @@ _PLANT: Mapping[str, Callable[[Any], Any]] = {
     "bloom": lambda record: _built(Bloom, {"months": tuple}, record),
     "ways": _each(way_of),
     "division": lambda record: _built(Division, _DIVISION, record),
-    "cautions": _each(lambda record: Caution(**record)),
+    "looks": lambda record: _built(Looks, _LOOKS, record),
+    "doubles": _each(lambda record: Double(**record)),
+    "cautions": _each(lambda record: _built(Caution, _CAUTION, record)),
 }

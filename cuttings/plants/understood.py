@@ -23,11 +23,17 @@ GUESSED_TYPE: Mapping[Method, PlantType] = {
 """The type of a plant nobody has entered, from how it is increased; a shrub otherwise (common practice)."""
 
 
+FEW_NAMED = 3
+MOST_NAMED = 8
+"""Of more plants than this, nobody wants to read all the names."""
+
+
 @frozen
 class Understood:
     """A plant's name as it goes into the ledger, and how it was come by.
 
-    ``called`` is the keeper's own word for it; ``remark`` tells what was forgiven or is not known.
+    ``called`` is the keeper's own word for it; ``remark`` tells what was forgiven or is not known; ``unsure``
+    is a plant that the keeper cannot name either.
     """
 
     name: str
@@ -35,6 +41,15 @@ class Understood:
     plant: Plant | None
     candidates: tuple[str, ...] = ()
     remark: str = ""
+    unsure: bool = False
+
+    @property
+    def could_be(self) -> str:
+        """What an ambiguous name could mean, in a sentence that says what to do."""
+        named = list(self.candidates[:MOST_NAMED])
+        if len(named) < len(self.candidates):
+            named.append(f"one of {len(self.candidates) - len(named)} more")
+        return f"'{self.name}' could be {_or(named)}; give the full name."
 
 
 def understand(catalogue: Catalogue, asked: str) -> Understood:
@@ -51,6 +66,8 @@ def understand(catalogue: Catalogue, asked: str) -> Understood:
     if match.how == "genus":
         remark = f"'{asked}' is not in the catalogue itself; what holds for {plant.name} in general applies."
         return Understood(asked[:1].upper() + asked[1:], "", plant, remark=remark)
+    if plant.rank == "cultivar":
+        cultivar = ""  # its own name has it
     name = f"{plant.name} {cultivar}".strip()
     word = match.word
     if folded(word) == folded(plant.name):
@@ -60,8 +77,13 @@ def understand(catalogue: Catalogue, asked: str) -> Understood:
     remark = f"'{asked}' was taken for {match.word} ({plant.name})." if forgiven else ""
     species = catalogue.species_of(plant.name) if plant.rank == "genus" else ()
     if species:
-        remark = f"{remark} What holds for {plant.name} in general applies; {_or(species)} has more.".strip()
+        remark = f"{remark} What holds for {plant.name} in general applies; {_few(species)} has more.".strip()
     return Understood(name, called, plant, remark=remark)
+
+
+def _few(names: Sequence[str]) -> str:
+    """The names, or where there are more than a few the first of them."""
+    return _or(names) if len(names) <= FEW_NAMED else _or([*names[:FEW_NAMED], "another of its species"])
 
 
 def _or(names: Sequence[str]) -> str:

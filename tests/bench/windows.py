@@ -32,7 +32,7 @@ from cuttings.ledger.book import fold
 from cuttings.ledger.store import Ledger
 from cuttings.nudges.knowledge import known
 from cuttings.nudges.lots import nudges_for
-from cuttings.plants.catalogue import standard
+from cuttings.plants.standard import standard
 from cuttings.words import Units
 from tests.bench.week import story
 

@@ -1,0 +1,390 @@
+"""Whether the plant records are sound: every fault named by file, plant and field.
+
+It looks at the records as they stand in the files, before anything is inherited, and at what a plant
+has after. ``python -m cuttings.plants`` runs it, and so do every
+build and the tests.
+"""
+
+import re
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from itertools import pairwise
+from typing import Any
+
+from attrs import frozen
+
+from cuttings.plants.files import PLANT_FILES, Record
+from cuttings.plants.model import UNPUBLISHED
+from cuttings.plants.names import folded
+from cuttings.plants.standard import built, opened
+from cuttings.words import Drainage, Light, Method, Moisture, PlantType
+
+INVASIVE = "listed in some states and countries: check your local list before you keep, share or compost it"
+"""The words every caution of an invasive plant holds."""
+
+DISPOSAL = re.compile(r"\bbag", re.IGNORECASE)
+"""An invasive plant's caution says how to be rid of it; bagging is always part of that (common practice)."""
+
+LEVELS = ("genus", "species", "cultivar")
+NEEDED = (
+    "zones",
+    "height_m",
+    "spread_m",
+    "spacing_m",
+    "growth",
+    "light",
+    "moisture",
+    "drainage",
+    "looks",
+    "mix",
+    "potting_depth",
+    "planting_depth",
+    "ways",
+)
+"""What every plant has, of its own or from a level above."""
+
+FLOWERLESS = frozenset({PlantType.FERN})
+"""Types that never flower; every other plant says when it blooms unless its leaves are needles or scales."""
+
+NAME = re.compile(
+    r"(?:× ?)?[A-Z][a-zë-]+"
+    r"(?: (?:× ?)?[a-z][a-zë-]+(?: (?:subsp\.|var\.|f\.) [a-z][a-zë-]+)*)?"
+    r"(?: [A-Z][a-z]+ Group)?(?: '[^']+')?"
+)
+"""A botanical name with at most a group and a cultivar epithet (*International Code of Nomenclature for
+Cultivated Plants*, 9th edition, 2016: single quotes round the epithet, a multiplication sign for hybrids)."""
+
+Check = Callable[[Any], str]
+"""Says what is wrong with a value, or nothing."""
+
+
+@frozen
+class Fault:
+    """Something wrong with the records."""
+
+    file: str
+    plant: str
+    field: str
+    what: str
+
+    def __str__(self) -> str:
+        return f"{self.file}: {self.plant}: {self.field}: {self.what}"
+
+
+def _text(value: Any) -> str:
+    return "" if isinstance(value, str) else f"{value!r} is not a text"
+
+
+def _sentence(value: Any) -> str:
+    return "it is empty" if value == "" else _text(value)
+
+
+def _flag(value: Any) -> str:
+    return "" if isinstance(value, bool) else f"{value!r} is neither true nor false"
+
+
+def _names(value: Any) -> str:
+    if not isinstance(value, list) or not all(isinstance(name, str) and name.strip() for name in value):
+        return f"{value!r} is not a list of names"
+    return ""
+
+
+def _number(low: float, high: float) -> Check:
+    def check(value: Any) -> str:
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            return f"{value!r} is not a number"
+        return "" if low <= value <= high else f"{value} is not between {low:g} and {high:g}"
+
+    return check
+
+
+def _span(low: float, high: float, *, whole: bool = False) -> Check:
+    one = _number(low, high)
+
+    def check(value: Any) -> str:
+        if not isinstance(value, list) or len(value) != 2:
+            return f"{value!r} is not a low and a high"
+        wrong = one(value[0]) or one(value[1])
+        if wrong:
+            return wrong
+        if whole and not all(isinstance(each, int) for each in value):
+            return f"{value} are not whole numbers"
+        return "" if value[0] <= value[1] else f"{value[0]} is above {value[1]}"
+
+    return check
+
+
+def _one_of(*words: str) -> Check:
+    return lambda value: "" if value in words else f"{value!r} is not one of {', '.join(filter(None, words))}"
+
+
+def _some_of(*words: Any) -> Check:
+    def check(value: Any) -> str:
+        if not isinstance(value, list) or not value:
+            return f"{value!r} is not a list"
+        strange = [each for each in value if each not in words]
+        if strange:
+            return f"{strange[0]!r} is not one of {', '.join(str(word) for word in words)}"
+        return "" if len(set(value)) == len(value) else f"{value} says something twice"
+
+    return check
+
+
+def _months(value: Any) -> str:
+    wrong = _some_of(*range(1, 13))(value)
+    if wrong:
+        return wrong
+    runs = sum((later - month) % 12 != 1 for month, later in pairwise(value))
+    return "" if runs <= 2 else f"{value} is not in the order of the year"
+
+
+def _botanical(value: Any) -> str:
+    if isinstance(value, str) and NAME.fullmatch(value):
+        return ""
+    return f"{value!r} is not written as botanical names are"
+
+
+LOOKS: Mapping[str, Check] = {
+    "leaves": _some_of("opposite", "alternate", "whorled", "basal"),
+    "leaf": _some_of("simple", "lobed", "compound", "needle", "scale", "strap", "frond"),
+    "stem": _one_of("round", "square", "winged"),
+    "sap": _one_of("milky", "clear"),
+    "petals": _some_of(*range(9)),
+    "below": _some_of("crown", "taproot", "bulb", "corm", "tuber", "rhizome", "runner", "sucker", "woody"),
+    "prickles": _flag,
+    "smell": _text,
+}
+
+WAY: Mapping[str, Check] = {
+    "method": _one_of(*Method),
+    "difficulty": _one_of("easy", "moderate", "hard"),
+    "kind": _sentence,
+    "season": _sentence,
+    "months": _months,
+    "rooting_days": _span(7, 1100, whole=True),
+    "reference_temp_c": _span(0, 35),
+    "iba_ppm": _span(0, 30_000, whole=True),
+    "length_m": _span(0.005, 2.5),
+    "take": _span(0.0, 1.0),
+    "prepare": _sentence,
+    "medium": _sentence,
+    "cover": _sentence,
+    "rooted_when": _sentence,
+    "sever": _sentence,
+    "sever_months": _months,
+    "source": _sentence,
+    "sources": lambda _: "",
+}
+
+DIVISION: Mapping[str, Check] = {
+    "season": _sentence,
+    "months": _months,
+    "every_years": _span(1, 60, whole=True),
+    "pieces": _sentence,
+    "per_piece": _span(1, 12, whole=True),
+    "counted_in": _one_of("eyes", "fans", "shoots", "buds", "pips", "bulbs", "fronds", "rosettes", "crowns"),
+    "replant": _sentence,
+    "replant_depth_m": _span(0.0, 0.3),
+    "resents": _flag,
+    "source": _sentence,
+    "sources": lambda _: "",
+}
+
+CAUTION: Mapping[str, Check] = {
+    "kind": _one_of("poison", "irritant", "spines", "invasive", "law", "patent", "disease"),
+    "parts": _some_of(
+        "all", "sap", "leaves", "berries", "seeds", "bulbs", "roots", "bark", "flowers", "pollen", "hairs",
+        "stems",
+    ),
+    "text": _sentence,
+    "source": _sentence,
+}  # fmt: skip
+
+DOUBLE: Mapping[str, Check] = {
+    "name": _botanical,
+    "common": _sentence,
+    "tell": _sentence,
+    "if_double": _sentence,
+    "source": _sentence,
+}
+
+PLANT: Mapping[str, Check] = {
+    "name": _botanical,
+    "rank": _one_of(*LEVELS),
+    "common": _names,
+    "synonyms": _names,
+    "type": _one_of(*PlantType),
+    "zones": _span(1, 13, whole=True),
+    "height_m": _span(0.01, 60.0),
+    "spread_m": _span(0.01, 40.0),
+    "spacing_m": _span(0.02, 15.0),
+    "growth": _one_of("slow", "medium", "fast"),
+    "light": _some_of(*Light),
+    "moisture": _some_of(*Moisture),
+    "drainage": _some_of(*Drainage),
+    "ph": _span(3.0, 9.5),
+    "evergreen": _flag,
+    "bloom": lambda _: "",
+    "juglone": _one_of("tolerant", "sensitive", ""),
+    "deer": _one_of("seldom", "sometimes", "often", ""),
+    "root_kill_c": _number(-30, 5),
+    "root_harm_c": _number(-30, 5),
+    "mix": _one_of("potting", "gritty", "acid"),
+    "potting_depth": _sentence,
+    "planting_depth": _sentence,
+    "planting_depth_m": _span(0.0, 0.4),
+    "runs": _flag,
+    "looks": lambda _: "",
+    "ways": lambda value: "" if isinstance(value, list) else f"{value!r} is not a list",
+    "division": lambda _: "",
+    "doubles": lambda _: "",
+    "cautions": lambda _: "",
+    "source": _sentence,
+    "sources": lambda _: "",
+}
+
+BLOOM: Mapping[str, Check] = {"months": _months, "wood": _one_of("old", "new", "both", "")}
+
+
+def _parts(record: Record) -> Iterator[tuple[str, Any, Mapping[str, Check], Sequence[str]]]:
+    """The records inside a record: where they stand, what they hold, how it is checked, what they need."""
+    if record.get("bloom") is not None:
+        yield "bloom", record["bloom"], BLOOM, ("months",)
+    if record.get("looks") is not None:
+        yield "looks", record["looks"], LOOKS, ()
+    if record.get("division") is not None:
+        yield "division", record["division"], DIVISION, ("season", "months", "source")
+    for way in record.get("ways") or ():
+        yield f"ways, {way.get('method', '?')}", way, WAY, ("method", "source")
+    for caution in record.get("cautions") or ():
+        yield f"cautions, {caution.get('kind', '?')}", caution, CAUTION, ("kind", "text", "source")
+    for double in record.get("doubles") or ():
+        yield f"doubles, {double.get('name', '?')}", double, DOUBLE, tuple(DOUBLE)
+
+
+def _of_fields(
+    where: str, part: Any, checks: Mapping[str, Check], needed: Iterable[str]
+) -> Iterator[tuple[str, str]]:
+    prefix = f"{where}, " if where else ""
+    if not isinstance(part, dict):
+        yield where, f"{part!r} is not a record"
+        return
+    for name in needed:
+        if name not in part:
+            yield f"{prefix}{name}", "it is missing"
+    for name, value in part.items():
+        if name not in checks:
+            yield f"{prefix}{name}", "no field is called that"
+        elif value is not None:
+            wrong = checks[name](value)
+            if wrong:
+                yield f"{prefix}{name}", wrong
+    for name in part.get("sources") or {}:
+        if name not in part:
+            yield f"{prefix}sources, {name}", "it names the source of a field that is not there"
+
+
+def of_record(record: Record) -> Iterator[tuple[str, str]]:
+    """What is wrong with one plant's record: the field, and the fault in words."""
+    yield from _of_fields("", record, PLANT, ("name", "rank", "type", "source"))
+    for where, part, checks, needed in _parts(record):
+        yield from _of_fields(where, part, checks, needed)
+    methods = Counter(way.get("method") for way in record.get("ways") or ())
+    for method, times in methods.items():
+        if times > 1:
+            yield "ways", f"{method} stands there {times} times"
+    division = record.get("division") or {}
+    if ("per_piece" in division) != ("counted_in" in division):
+        yield "division", "per_piece and counted_in go together"
+    for caution in record.get("cautions") or ():
+        text = caution.get("text", "")
+        if caution.get("kind") == "invasive" and not (INVASIVE in text and DISPOSAL.search(text)):
+            yield "cautions, invasive", f"it must hold '{INVASIVE}', and say that it is bagged, not composted"
+
+
+def source_keys(part: Any) -> Iterator[str]:
+    """Every source key of a record, at whatever depth."""
+    if isinstance(part, dict):
+        for name, value in part.items():
+            if name == "source":
+                yield str(value)
+            elif name == "sources":
+                yield from (str(key) for key in value.values())
+            elif name != "references":
+                yield from source_keys(value)
+    elif isinstance(part, list):
+        for value in part:
+            yield from source_keys(value)
+
+
+def of_files(files: Mapping[str, Record]) -> list[Fault]:
+    """Everything wrong with the data files, by their names."""
+    faults: list[Fault] = []
+    for file, data in files.items():
+        faults += _of_references(file, data)
+    records = {name: data["plants"] for name, data in files.items() if name in PLANT_FILES}
+    for file, plants in records.items():
+        for record in plants:
+            whose = str(record.get("name", "?"))
+            faults += [Fault(file, whose, field, what) for field, what in of_record(record)]
+    faults += _of_names(records)
+    faults += _of_whole_plants(files, records)
+    return faults
+
+
+def _of_references(file: str, data: Record) -> Iterator[Fault]:
+    used = set(source_keys(data)) - set(UNPUBLISHED)
+    references = data.get("references", {})
+    for key in sorted(used - set(references)):
+        yield Fault(file, "references", key, "it is used and not spelled out")
+    for key in sorted(set(references) - used):
+        yield Fault(file, "references", key, "nothing uses it")
+    for key, reference in references.items():
+        if not (reference.get("publisher") and reference.get("title")):
+            yield Fault(file, "references", key, "it needs a publisher and a title")
+
+
+def _of_names(records: Mapping[str, Sequence[Record]]) -> Iterator[Fault]:
+    owners: dict[str, str] = {}
+    times = Counter(record.get("name", "?") for plants in records.values() for record in plants)
+    for file, plants in records.items():
+        for record in plants:
+            name = str(record.get("name", "?"))
+            if times[name] > 1:
+                yield Fault(file, name, "name", f"{times[name]} records have it")
+            for word in dict.fromkeys((name, *record.get("common", ()), *record.get("synonyms", ()))):
+                other = owners.setdefault(folded(word, keep_cultivar=True), name)
+                if other != name:
+                    yield Fault(file, name, "name", f"'{word}' is also a name of {other}")
+            parent = name.split(" '")[0]
+            if record.get("rank") == "cultivar" and parent not in times:
+                yield Fault(file, name, "rank", f"a cultivar needs a record of {parent}")
+
+
+def _of_whole_plants(files: Mapping[str, Record], records: Mapping[str, Sequence[Record]]) -> Iterator[Fault]:
+    """What a plant lacks when everything it inherits is counted."""
+    catalogue = opened(built(files))
+    for file, plants in records.items():
+        for record in plants:
+            try:
+                plant = catalogue.plant(record["name"])
+            except ValueError:  # said already, field by field
+                continue
+            for name in NEEDED:
+                if not getattr(plant, name):
+                    yield Fault(file, plant.name, name, "it is missing here and in every level above")
+            conifer = plant.looks is not None and {"needle", "scale"} & set(plant.looks.leaf)
+            if plant.bloom is None and plant.type not in FLOWERLESS and not conifer:
+                yield Fault(file, plant.name, "bloom", "it is missing here and in every level above")
+            for way in plant.ways:
+                for name in ("season", "months", "rooting_days", "prepare", "medium", "cover", "rooted_when"):
+                    if not getattr(way, name):
+                        yield Fault(file, plant.name, f"ways, {way.method}", f"{name} is missing")
+                if not way.difficulty:
+                    yield Fault(file, plant.name, f"ways, {way.method}", "difficulty is missing")
+
+
+if __name__ == "__main__":  # TEMPORARY, while records are being written
+    from cuttings.plants.__main__ import main
+
+    raise SystemExit(main())
