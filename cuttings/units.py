@@ -159,6 +159,33 @@ def show_span(low_m: float, high_m: float, units: Units) -> str:
     return f"{low} to {high}"
 
 
+_IN_PROSE = re.compile(r"(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (mm|cm|m)\b")
+
+
+def in_units(sentence: str, units: Units) -> str:
+    """A sentence whose metric lengths (``5 to 10 cm``) are said in the garden's own units, as one would say
+    them: small inches to the half or quarter, and so never quite the same length."""
+    if units is Units.METRIC:
+        return sentence
+
+    def said(match: re.Match[str]) -> str:
+        low, high = (float(each or match[1]) * METRES[match[3]] / METRES["in"] for each in match.groups()[:2])
+        feet = low >= 2 * INCHES_TO_A_FOOT
+        ends = dict.fromkeys(_roughly(each / INCHES_TO_A_FOOT if feet else each) for each in (low, high))
+        return f"{' to '.join(ends)} {'ft' if feet else 'in'}"
+
+    return _IN_PROSE.sub(said, sentence)
+
+
+INCHES_TO_A_FOOT = 12
+
+
+def _roughly(number: float) -> str:
+    """To the quarter below two, to the half below four, whole above."""
+    parts = 4 if number < 2 else 2 if number < 4 else 1
+    return f"{max(round(number * parts), 1) / parts:g}"
+
+
 def show_temperature(degrees_c: float, units: Units) -> str:
     """A temperature to the nearest whole degree: ``28 °F``, ``-2 °C``."""
     if units is Units.US:

@@ -12,7 +12,6 @@ from cuttings.dates import margin, parse_date, spoken
 from cuttings.errors import Misused, Refused
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week as nudges_of
-from cuttings.plants.catalogue import standard
 from cuttings.rules.advice import Window
 from cuttings.show.page import Page
 from cuttings.show.plain import listed
@@ -33,7 +32,7 @@ def week(desk: Desk, first: str | None, last: str | None, area: str | None) -> N
     end = _day(desk, "--to", last) or begin + timedelta(days=6)
     if end < begin:
         raise Misused(f"--to: {end.isoformat()} lies before {begin.isoformat()}.")
-    nudges = nudges_of(desk.book.as_of(begin), standard(), desk.climate, begin, end)
+    nudges = nudges_of(desk.book.as_of(begin), desk.catalogue, desk.climate, begin, end)
     if area is not None:
         wanted = _area(desk, area).casefold()
         nudges = [nudge for nudge in nudges if nudge.area.casefold() == wanted]

@@ -16,7 +16,7 @@ from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.rules.looking import DO_NOT_PULL, Seen, Verdict, how_to_look, judge
 from cuttings.rules.potting import ready_to_pot
 from cuttings.show.page import Page
-from cuttings.units import parse_length
+from cuttings.units import in_units, parse_length
 from cuttings.words import Stage
 
 LONGEST_ROOT_M = 1.0
@@ -79,7 +79,8 @@ _SIGNS = (
 
 def _look(desk: Desk, interview: Interview, lot: Lot) -> Seen:
     """What a grower looks at, asked in the order one would look; then what it amounts to."""
-    interview.say(f"{how_to_look(lot.method)} {known_lot(desk, lot).way.rooted_when}".rstrip())
+    look = f"{how_to_look(lot.method)} {known_lot(desk, lot).way.rooted_when}".rstrip()
+    interview.say(in_units(look, desk.units))
     answers = {
         name: interview.ask(Question(name, prompt, yes_no, default="no", yes_no=True))
         for name, prompt, _ in _SIGNS

@@ -22,7 +22,6 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.places import Garden
 from cuttings.ledger.store import Ledger
 from cuttings.nudges.season import seen as as_seen
-from cuttings.plants.catalogue import standard
 from cuttings.rules.degree_days import degree_days
 from cuttings.rules.pace import Expectation, Seen, expectation
 from cuttings.show.page import Page
@@ -328,7 +327,7 @@ def seen(desk: Desk, **given: Any) -> None:
 
 def _usual(desk: Desk, sign: Seen) -> Expectation | None:
     """When a sign is usual here, as far as anything tells."""
-    return expectation(sign, desk.climate, [as_seen(each, standard()) for each in desk.book.signs])
+    return expectation(sign, desk.climate, [as_seen(each, desk.catalogue) for each in desk.book.signs])
 
 
 def _refuse_if_far(desk: Desk, sign: Seen) -> None:
@@ -342,7 +341,7 @@ def _refuse_if_far(desk: Desk, sign: Seen) -> None:
 
 
 def _tell_sign(desk: Desk, entry: e.SeasonSign, *, moved: bool) -> None:
-    told = as_seen(entry, standard())
+    told = as_seen(entry, desk.catalogue)
     expected = _usual(desk, told)
     pace = desk.climate.pace
     page = Page()

@@ -4,17 +4,21 @@ from typing import Any
 
 import click
 
-from cuttings.ask import Question
+from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import filled, yes_no
 from cuttings.commands.questions import which_lot
-from cuttings.commands.telling import described, lot_document
+from cuttings.commands.telling import described, lot_document, next_page
 from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.folding import effective
+from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
+
+TEXT = Question("text", "What is worth remembering?", filled, argument=True)
 
 
 @click.command(help="Take an entry back: the last one written, or the one named.")
@@ -59,16 +63,29 @@ def _target(book: Book, asked: str | None) -> e.Entry:
     return found[0]
 
 
-@click.command(help="Add a note to a lot.")
+@click.command(help="Add a note to a lot, or say what it has turned out to be.")
 @click.argument("lot", required=False)
 @click.argument("text", required=False)
+@click.option("--plant", metavar="NAME", help="the plant it has turned out to be")
 @global_options
 @with_desk
 def note(desk: Desk, **given: Any) -> None:
     which = which_lot(desk, "Which lot?")
-    text = Question("text", "What is worth remembering?", filled, argument=True)
-    interview = desk.interview(given, [which, text])
-    lot, said = interview.ask(which), interview.ask(text)
+    if given["plant"]:
+        _rename(desk, desk.interview(given, [which, PLANT]), which)
+        return
+    interview = desk.interview(given, [which, TEXT])
+    lot, said = interview.ask(which), interview.ask(TEXT)
 
     book, entry = desk.write(e.Note, lot=lot.code, note=said)
     desk.recorded(f"{lot.code} has a note: {said}", entry, **lot_document(book.lots[lot.code]))
+
+
+def _rename(desk: Desk, interview: Interview, which: Question[Lot]) -> None:
+    """Give a lot the name of what it has turned out to be; its entries stay as they were written."""
+    lot = interview.ask(which)
+    named = ask_plant(desk, interview, lot.method)
+    said = interview.given(TEXT) or ""
+    book, entry = desk.write(e.Rename, lot=lot.code, note=said, **named.facts)
+    sentence = f"{lot.code} is {named.spoken} ({named.name}); it went by {lot.plant_called} until now."
+    desk.recorded(sentence, entry, next_page(desk, book.lots[lot.code]), **lot_document(book.lots[lot.code]))

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from datetime import date
 from functools import cached_property, wraps
 from pathlib import Path
-from typing import Any, TypeVar, cast
+from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 import click
 from attrs import define, evolve
@@ -28,6 +28,9 @@ from cuttings.ledger.store import Ledger, Stamp
 from cuttings.show.page import Page
 from cuttings.show.plain import piped_width, speaks_unicode
 from cuttings.words import Units
+
+if TYPE_CHECKING:
+    from cuttings.plants.catalogue import Catalogue
 
 SCHEMA = 1
 NORMALS_FILE = "climate.json"
@@ -98,6 +101,15 @@ class Desk:
         return self.garden.units if self.garden else Units.US
 
     @property
+    def catalogue(self) -> "Catalogue":
+        """The plants that are known, with the keeper's own facts; the same object as long as the book is."""
+        known = self.__dict__.get("_catalogue")
+        if known is None or known[0] is not self.book:
+            known = self.__dict__["_catalogue"] = (self.book, _catalogue_of(self.book))
+        catalogue: Catalogue = known[1]
+        return catalogue
+
+    @property
     def climate(self) -> Climate:
         """The garden's climate, at this season's own pace. The same object as long as the book is the same,
         for the rules remember what they worked out for it."""
@@ -114,9 +126,8 @@ class Desk:
         if not self.book.signs:
             return climate
         from cuttings.nudges.season import pace_in
-        from cuttings.plants.catalogue import standard
 
-        return evolve(climate, pace=pace_in(self.book, standard(), climate, self.on))
+        return evolve(climate, pace=pace_in(self.book, self.catalogue, climate, self.on))
 
     @cached_property
     def normals(self) -> Normals | None:
@@ -222,6 +233,16 @@ class Desk:
         if page is not None:
             whole.parts.extend(page.parts)
         self.answer(whole, {"entry": entry.id, **document})
+
+
+def _catalogue_of(book: Book) -> "Catalogue":
+    from cuttings.plants.standard import standard
+
+    if not book.plant_facts:
+        return standard()
+    from cuttings.plants.own import own_record
+
+    return standard().with_own(own_record(each.plant, each.facts, each.on) for each in book.plant_facts)
 
 
 def climate_of(garden: Garden | None, normals: Normals | None = None) -> Climate:

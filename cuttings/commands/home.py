@@ -15,7 +15,6 @@ from cuttings.dates import spoken
 from cuttings.errors import Cancelled, CuttingsError
 from cuttings.ledger.stages import spoken_counts
 from cuttings.nudges.week import week
-from cuttings.plants.catalogue import standard
 from cuttings.show.page import Page
 from cuttings.words import LIVING, Stage
 
@@ -182,7 +181,7 @@ def _show(desk: Desk) -> None:
     name = desk.garden.name if desk.garden else "No garden yet"
     page = Page().heading(name, spoken(desk.on))
     end = desk.on + timedelta(days=6)
-    nudges = week(book, standard(), desk.climate, desk.on, end)
+    nudges = week(book, desk.catalogue, desk.climate, desk.on, end)
     page.gap()
     jobs = jobs_of(nudges)
     for job in jobs[:MOST_SHOWN]:

@@ -19,7 +19,6 @@ from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.ledger.tally import tally as count_all
 from cuttings.nudges.lots import next_for
-from cuttings.plants.catalogue import standard
 from cuttings.plants.understood import understand
 from cuttings.show.page import Page
 from cuttings.words import Stage
@@ -75,7 +74,7 @@ def _chosen(desk: Desk, given: dict[str, Any]) -> list[Lot]:
             lot for lot in found if any(given["place"].casefold() in p.casefold() for p in _places(desk, lot))
         ]
     if given["plant"]:
-        name = understand(standard(), given["plant"]).name.casefold()
+        name = understand(desk.catalogue, given["plant"]).name.casefold()
         typed = given["plant"].casefold()
         found = [x for x in found if name in x.plant.casefold() or typed in x.called.casefold()]
     if given["unlabelled"]:

@@ -14,7 +14,6 @@ from cuttings.commands.questions import NOTE
 from cuttings.dates import spoken, spoken_span
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
-from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant
 from cuttings.plants.understood import plant_for
 from cuttings.rules.caution import Task, cautions
@@ -142,7 +141,7 @@ def _list(desk: Desk) -> None:
     page = Page().heading("Marks", desk.garden.name if desk.garden else "")
     marks = desk.book.open_marks()
     for each in marks:
-        plant = plant_for(standard(), each.plant, each.plant_type, None)
+        plant = plant_for(desk.catalogue, each.plant, each.plant_type, None)
         page.row(
             each.code,
             f"{_said(each)}. {_stretch(desk, plant, each)}.",

@@ -18,7 +18,6 @@ from cuttings.placement.fit import fit
 from cuttings.placement.match import Placed, Plan, Wanted, more_positions, rank
 from cuttings.placement.room import Circle, held, radius, standing
 from cuttings.placement.spots import Spot, parse_spot
-from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant
 from cuttings.units import show_length
 
@@ -36,10 +35,10 @@ class Place:
     at: Point | None = None
 
 
-def plants_growing(book: Book) -> Mapping[str, Plant]:
+def plants_growing(desk: Desk) -> Mapping[str, Plant]:
     """The catalogue's plant for each name that grows on a site, as far as it knows them."""
-    catalogue = standard()
-    names = {plant.plant for site in book.sites.values() for plant in site.growing}
+    catalogue = desk.catalogue
+    names = {plant.plant for site in desk.book.sites.values() for plant in site.growing}
     found = {name: catalogue.find(name).plant for name in names}
     return {name: plant for name, plant in found.items() if plant is not None}
 
@@ -54,7 +53,7 @@ def wanted_for(desk: Desk, lot: Lot, count: int = 1) -> Wanted:
 def ranked(desk: Desk, lot: Lot, site: Site | None = None) -> Plan:
     """The best free spot for a stem of the lot on each site that suits it."""
     sites = [site] if site is not None else list(desk.book.sites.values())
-    known = plants_growing(desk.book)
+    known = plants_growing(desk)
     return rank(wanted_for(desk, lot), sites, desk.book.holds.values(), desk.climate, desk.units, known=known)
 
 
@@ -132,7 +131,7 @@ def positions(desk: Desk, lot: Lot, place: Place, count: int) -> tuple[Point, ..
 
 def warn_of_site(desk: Desk, lot: Lot, site: Site) -> None:
     """Say what speaks against a site so strongly that the matcher would not offer it."""
-    wanted, growing = wanted_for(desk, lot), plants_growing(desk.book)
+    wanted, growing = wanted_for(desk, lot), plants_growing(desk)
     neighbours = [growing[each.plant] for each in site.growing if each.plant in growing]
     found = fit(
         wanted.plant, site, desk.climate, desk.units, mother_site=wanted.mother_site, neighbours=neighbours

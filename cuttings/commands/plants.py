@@ -1,279 +1,217 @@
-"""What is known of a plant: how to make more of it, when, and what it needs."""
+"""What is known of plants: looked up by name, or listed by what is wanted of them."""
 
-from calendar import month_abbr, month_name
-from typing import Any
+from collections.abc import Callable
+from typing import Any, TypeVar
 
 import click
 
 from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.own_plants import add, amend
 from cuttings.commands.parsing import one_of
-from cuttings.commands.telling import spoiled, window_document
-from cuttings.dates import margin, parse_month, spoken, spoken_span
+from cuttings.commands.plant_sheet import called, document, sheet, way_words
+from cuttings.dates import parse_month
 from cuttings.errors import Misused, Refused
-from cuttings.plants.catalogue import Catalogue, standard
-from cuttings.plants.model import Division, Plant, Range, Way
+from cuttings.plants.key import QUESTIONS
+from cuttings.plants.model import Plant, Way
+from cuttings.plants.names import folded
 from cuttings.plants.understood import understand
-from cuttings.rules.increase import best_way
-from cuttings.rules.windows import windows_of
+from cuttings.rules.choosing import CUTTINGS, DIVISIONS, LAYERS, Wanted, suits, ways_wanted
 from cuttings.show.page import Page
-from cuttings.units import show_span, show_temperature
-from cuttings.words import Light, Method, Units
+from cuttings.units import parse_length
+from cuttings.words import Drainage, Light, Method, Moisture, PlantType
+
+T = TypeVar("T")
+
+FAMILIES = {"division": DIVISIONS, "cutting": CUTTINGS, "layer": LAYERS}
+FLAGS = frozenset({"--json", "--why", "--plain"})
+WITH_VALUE = frozenset({"--ledger", "--on", "--who"})
+"""The global options, which may stand before a word."""
 
 
-@click.command(help="What is known of a plant; with no name, the plants that are known.")
-@click.argument("name", required=False)
-@click.option("--light", metavar="LIGHT", help="only plants for that light: " + "|".join(Light))
-@click.option("--zone", metavar="ZONE", help="only plants hardy in that zone, such as 5b")
-@click.option(
-    "--hardwood-in", metavar="MONTH", help="only plants to take hardwood of in that month, such as nov or 11"
+class NameOrWord(click.Group):
+    """A group whose words are few; anything else on the line is a plant's name or a wish."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        first = self._first_word(args)
+        return super().parse_args(ctx, args if first in self.commands else ["look", *args])
+
+    @staticmethod
+    def _first_word(args: list[str]) -> str:
+        """The first word that is no global option, nor the value of one."""
+        words = iter(args)
+        for word in words:
+            if word in WITH_VALUE:
+                next(words, None)
+            elif word not in FLAGS and word.partition("=")[0] not in WITH_VALUE:
+                return word
+        return ""
+
+
+@click.group(cls=NameOrWord, help="What is known of a plant; 'add' and 'amend' write down what you know.")
+@global_options
+def plants() -> None:
+    pass
+
+
+plants.add_command(add)
+plants.add_command(amend)
+
+
+def _wishes(command: Callable[..., T]) -> Callable[..., T]:
+    """The options that narrow the plants down."""
+    options = [
+        click.option("--type", "kind", metavar="TYPE", help="|".join(PlantType)),
+        click.option("--light", metavar="LIGHT", help="for that light: " + "|".join(Light)),
+        click.option("--moisture", metavar="M", help="for ground that is " + "|".join(Moisture)),
+        click.option("--drainage", metavar="D", help="for drainage that is " + "|".join(Drainage)),
+        click.option("--zone", metavar="ZONE", help="hardy in that zone, such as 5b"),
+        click.option("--up-to", metavar="LEN", help="that may stay no taller than this"),
+        click.option("--deer", metavar="HOW", help="browsed by deer seldom|sometimes|often"),
+        click.option("--juglone", metavar="HOW", help="near black walnut tolerant|sensitive"),
+        click.option("--evergreen", is_flag=True, help="that keep their leaves"),
+        click.option("--by", metavar="METHOD", help="increased by division|cutting|layer or one METHOD"),
+        click.option("--when", metavar="MONTH|now", help="in that month here, or this week"),
+        click.option("--hardwood-in", metavar="MONTH", help="to take hardwood cuttings of in that month"),
+        click.option("--easy", is_flag=True, help="that increase easily"),
+        *(
+            click.option(f"--{each.name}", metavar="SEEN", help="|".join(a.value for a in each.answers))
+            for each in QUESTIONS
+        ),
+    ]  # fmt: skip
+    for option in reversed(options):
+        command = option(command)
+    return command
+
+
+@plants.command(
+    name="look",
+    hidden=True,
+    help="A plant's sheet, by any name of it. Without a name, or with wishes, the plants that fit them.",
 )
+@click.argument("name", required=False)
+@_wishes
 @global_options
 @with_desk
-def plants(desk: Desk, name: str | None, **given: Any) -> None:
-    catalogue = standard()
-    if name is None:
-        _list(desk, catalogue, given)
+def look(desk: Desk, name: str | None, **given: Any) -> None:
+    if name is None or any(given.values()):
+        _list(desk, _wanted(desk, given), name or "", any(given.values()))
         return
+    catalogue = desk.catalogue
     found = understand(catalogue, name)
     if found.candidates:
-        raise Refused(f"'{name}' could be {' or '.join(found.candidates)}; give the full name.")
+        raise Refused(found.could_be)
     if found.plant is None:
         raise Refused(
-            f"No plant called '{name}' is in the catalogue; 'cuttings plants' lists them. It can be recorded "
-            "all the same, and the general rules for its kind then apply."
+            f"No plant called '{name}' is in the catalogue; 'cuttings plants' lists them, and 'cuttings "
+            "plants add' writes one of your own down. It can be recorded all the same: the general rules for "
+            "its kind then apply."
         )
     if found.remark:
         desk.remark(found.remark)
-    desk.answer(_sheet(desk, catalogue, found.plant), document(desk, catalogue, found.name, found.plant))
+    desk.answer(sheet(desk, found.plant), document(desk, found.name, found.plant))
 
 
-def _list(desk: Desk, catalogue: Catalogue, given: dict[str, Any]) -> None:
-    known = [plant for plant in catalogue if _fits(desk, plant, given)]
-    count = f"{len(known)} that fit" if any(given.values()) else f"{len(known)} known"
+def _wanted(desk: Desk, given: dict[str, Any]) -> Wanted:
+    """What the options ask for.
+
+    Raises:
+        Misused: one of them cannot be read.
+    """
+
+    def read(option: str, parse: Callable[[str], T]) -> T | None:
+        text = given[option.replace("-", "_")] if option != "type" else given["kind"]
+        try:
+            return parse(text) if text else None
+        except ValueError as error:
+            raise Misused(f"--{option}: {error}") from None
+
+    if given["hardwood_in"] and (given["by"] or given["when"]):
+        raise Misused("Give either --hardwood-in, or --by and --when.")
+    zone = read("zone", parse_zone)
+    month = read("hardwood-in", parse_month)
+    when = read("when", _month_or_now)
+    looks = {each.name: read(each.name, _one_word(each.answers)) for each in QUESTIONS}
+    return Wanted(
+        type=read("type", one_of(PlantType)),
+        light=read("light", one_of(Light)),
+        moisture=read("moisture", one_of(Moisture)),
+        drainage=read("drainage", one_of(Drainage)),
+        zone=int(zone.rstrip("ab")) if zone else None,
+        tallest_m=read("up-to", lambda text: parse_length(text, desk.units)),
+        deer=read("deer", _word("seldom", "sometimes", "often")) or "",
+        juglone=read("juglone", _word("tolerant", "sensitive")) or "",
+        evergreen=given["evergreen"],
+        methods=frozenset({Method.HARDWOOD_CUTTING}) if month else read("by", _methods) or frozenset(),
+        month=month or (None if when == NOW else when),
+        this_week=when == NOW,
+        easy=given["easy"],
+        looks={name: answer for name, answer in looks.items() if answer},
+    )
+
+
+NOW = -1
+"""Stands for this week where a month is asked for."""
+
+
+def _month_or_now(text: str) -> int:
+    return NOW if text.strip().casefold() in ("now", "week", "this week") else parse_month(text)
+
+
+def _methods(text: str) -> frozenset[Method]:
+    word = text.strip().casefold()
+    return FAMILIES.get(word.removesuffix("s")) or frozenset({one_of(Method)(text)})
+
+
+def _word(*words: str) -> Callable[[str], str]:
+    def read(text: str) -> str:
+        word = text.strip().casefold()
+        if word not in words:
+            raise ValueError(f"'{text}' is none of: {', '.join(words)}.")
+        return word
+
+    return read
+
+
+def _one_word(answers: Any) -> Callable[[str], str]:
+    return _word(*(answer.value for answer in answers))
+
+
+def _list(desk: Desk, wanted: Wanted, name: str, narrowed: bool) -> None:
+    """The plants that are wanted, with the ways that are, by what people call them."""
+    words = set(folded(name).split())
+    known = [
+        (plant, ways_wanted(plant, wanted, desk.climate, desk.on))
+        for plant in desk.catalogue
+        if suits(plant, wanted) and words <= _all_words(plant)
+    ]
+    if wanted.asks_for_ways:
+        known = [(plant, ways) for plant, ways in known if ways]
+    known.sort(key=lambda each: called(each[0]).casefold())
+    count = f"{len(known)} that fit" if narrowed else f"{len(known)} known"
     page = Page(margin_width=22).heading("Plants", count)
-    for plant in sorted(known, key=_called):
+    for plant, ways in known:
         whole = " (any kind)" if plant.rank == "genus" else ""
-        page.row(_called(plant), f"{plant.name}{whole}")
-    page.next_steps("'cuttings plants NAME' shows one of them.")
-    desk.answer(page, {"plants": [{"name": plant.name, "common": list(plant.common)} for plant in known]})
-
-
-def _called(plant: Plant) -> str:
-    return plant.common[0] if plant.common else plant.name
-
-
-def _fits(desk: Desk, plant: Plant, given: dict[str, Any]) -> bool:
-    interview_light = _read(given["light"], one_of(Light), "--light")
-    zone = _read(given["zone"], parse_zone, "--zone")
-    month = _read(given["hardwood_in"], parse_month, "--hardwood-in")
-    if interview_light and interview_light not in plant.light:
-        return False
-    if zone and not (plant.zones and plant.zones[0] <= int(zone.rstrip("ab")) <= plant.zones[1]):
-        return False
-    if month:
-        way = plant.way(Method.HARDWOOD_CUTTING)
-        return way is not None and month in {desk.climate.month_here(each) for each in way.months}
-    return True
-
-
-def _read(text: str | None, parse: Any, option: str) -> Any:
-    try:
-        return parse(text) if text else None
-    except ValueError as error:
-        raise Misused(f"{option}: {error}") from None
-
-
-def _sheet(desk: Desk, catalogue: Catalogue, plant: Plant) -> Page:
-    units = desk.units
-    page = Page().heading(plant.name, ", ".join(plant.common))
-    page.row("Kind", f"{plant.type.replace('-', ' ')}{', evergreen' if plant.evergreen else ''}",
-             _origin(desk, catalogue, plant, "type"))  # fmt: skip
-    facts = (
-        ("Zones", "zones", f"{plant.zones[0]} to {plant.zones[1]}" if plant.zones else ""),
-        ("Height", "height_m", show_span(*plant.height_m, units) if plant.height_m else ""),
-        ("Spread", "spread_m", show_span(*plant.spread_m, units) if plant.spread_m else ""),
-        ("Light", "light", ", ".join(each.replace("-", " ") for each in plant.light)),
-        ("Moisture", "moisture", ", ".join(plant.moisture)),
-        ("Growth", "growth", plant.growth),
-        ("Deer", "deer", f"browse it {plant.deer}" if plant.deer else ""),
-        ("In a pot", "root_kill_c", _at(plant.root_kill_c, "its roots die near", units)),
-        ("In a pot", "root_harm_c", _at(plant.root_harm_c, "its roots are harmed near", units)),
-    )
-    for label, field, text in facts:
-        page.row(label, text, _origin(desk, catalogue, plant, field), only_if=bool(text))
-    now = best_way(plant, desk.on, desk.climate)
-    page.row(
-        "Now", f"{now.value.method.spoken}: {now.why}" if now else "", only_if=now is not None, tone="accent"
-    )
-    page.heading("To make more of it, best first" if plant.ways else "No way to make more of it is known")
-    for way in plant.ways:
-        source = catalogue.reference(way.source) if desk.why else ""
-        page.row(_months(desk, way.months), _way(desk, way), way.prepare, source)
-    if plant.division:
-        source = catalogue.reference(plant.division.source) if desk.why else ""
-        text = _division(desk, plant.division)
-        page.row(_months(desk, plant.division.months), text, plant.division.replant, source)
-    _windows(page, desk, catalogue, plant)
-    page.gap()
-    page.warnings(caution.text for caution in plant.cautions)
-    more = "" if desk.why else "--why shows the sources."
-    page.next_steps(f"'cuttings find \"{plant.name}\"' writes down a find.", more)
-    return page
-
-
-def _windows(page: Page, desk: Desk, catalogue: Catalogue, plant: Plant) -> None:
-    """When each thing is next done with it in this garden, and in how many years the weather spoils it."""
-    page.heading("When, in this garden")
-    for each in windows_of(plant, desk.climate, desk.on):
-        what = each.what.replace(f" of {plant.name}", "").replace(f" {plant.name}", "")
-        best = f"best {spoken_span(*each.best, desk.on)}"
         page.row(
-            "now" if each.opens <= desk.on else margin(each.opens, desk.on),
-            f"{what}, until {spoken(each.closes, desk.on)}; {best}.{spoiled(each)}",
-            each.why if desk.why else "",
-            catalogue.reference(each.source) if desk.why else "",
+            called(plant), f"{plant.name}{whole}", _ways_said(desk, ways) if wanted.asks_for_ways else ""
         )
+    page.row("", "No plant that is known fits all of that.", only_if=not known)
+    page.next_steps(
+        "'cuttings plants NAME' shows one of them; 'cuttings plants --help' how to narrow them down."
+    )
+    desk.answer(page, {"plants": [_listed(plant, ways, wanted) for plant, ways in known]})
 
 
-def _at(degrees_c: float | None, what: str, units: Units) -> str:
-    return "" if degrees_c is None else f"{what} {show_temperature(degrees_c, units)}"
+def _all_words(plant: Plant) -> set[str]:
+    return {word for name in (plant.name, *plant.common, *plant.synonyms) for word in folded(name).split()}
 
 
-def _origin(desk: Desk, catalogue: Catalogue, plant: Plant, field: str) -> str:
-    """Where a value comes from: its level when it was inherited, and with ``--why`` its source."""
-    level = plant.levels.get(field)
-    said = f"what holds for the {level}" if level else ""
-    return "; ".join(part for part in (said, _source(catalogue, plant, field) if desk.why else "") if part)
+def _ways_said(desk: Desk, ways: tuple[Way, ...]) -> str:
+    return " ".join(way_words(desk, way, brief=True) for way in ways)
 
 
-def _source(catalogue: Catalogue, plant: Plant, field: str) -> str:
-    return catalogue.reference(plant.source_of(field))
-
-
-def _months(desk: Desk, months: tuple[int, ...]) -> str:
-    """Months of this garden in runs: ``Apr, Sep-Oct``."""
-    here = sorted({desk.climate.month_here(month) for month in months})
-    if len(here) == 12:
-        return "all year"
-    firsts = [month for month in here if (month - 2) % 12 + 1 not in here]
-    return ", ".join(_run(first, here) for first in firsts)
-
-
-_MONTH_NAMES = frozenset(month_name[1:])
-
-
-def _season(desk: Desk, season: str, lead: str) -> str:
-    """The season in words; left out in the southern hemisphere where the words name northern months."""
-    northern = any(word.strip(",.;()") in _MONTH_NAMES for word in season.split())
-    return "" if not season or (desk.climate.southern and northern) else f"{lead}{season}"
-
-
-def _run(first: int, months: list[int]) -> str:
-    last = first
-    while last % 12 + 1 in months:
-        last = last % 12 + 1
-    return month_abbr[first] if first == last else f"{month_abbr[first]}-{month_abbr[last]}"
-
-
-def _way(desk: Desk, way: Way) -> str:
-    units = desk.units
-    parts = [f"{way.method.spoken}{_season(desk, way.season, ': ')}"]
-    if way.rooting_days:
-        low, high = way.rooting_days
-        at = f" at {_temperatures(way.reference_temp_c, units)}" if way.reference_temp_c else ""
-        parts.append(f"{_time(low, high)}{at}")
-    if way.length_m:
-        parts.append(f"{show_span(*way.length_m, units)} long")
-    if way.iba_ppm and way.iba_ppm[1]:
-        parts.append(f"hormone {way.iba_ppm[0]} to {way.iba_ppm[1]} ppm")
-    if way.take:
-        parts.append(f"{_shares(way.take)} took in trials")
-    return "; ".join(parts) + "."
-
-
-def _time(low: int, high: int) -> str:
-    return f"{round(low / 7)} to {round(high / 7)} weeks" if low >= 14 else f"{low} to {high} days"
-
-
-def _shares(span: Range) -> str:
-    low, high = (f"{each:.0%}" for each in span)
-    return low if low == high else f"{low} to {high}"
-
-
-def _temperatures(span: Range, units: Units) -> str:
-    low, high = (show_temperature(each, units) for each in span)
-    return low if low == high else f"{low} to {high}"
-
-
-def _division(desk: Desk, division: Division) -> str:
-    parts = [f"divide{_season(desk, division.season, ': ')}"]
-    if division.every_years:
-        parts.append(f"every {division.every_years[0]} to {division.every_years[1]} years")
-    if division.pieces:
-        parts.append(division.pieces)
-    if division.resents:
-        parts.append("resents it")
-    return "; ".join(parts) + "."
-
-
-def document(desk: Desk, catalogue: Catalogue, name: str, plant: Plant) -> dict[str, Any]:
-    """The JSON shape of one plant."""
-
-    def span(value: Any) -> list[Any] | None:
-        return list(value) if value is not None else None
-
-    keys = {plant.source, *plant.sources.values(), *(way.source for way in plant.ways)}
-    keys |= {key for way in plant.ways for key in way.sources.values()}
-    keys |= {plant.division.source} if plant.division else set()
-    return {
-        "name": name,
-        "matched": plant.name,
-        "level": plant.level,
-        "common": list(plant.common),
-        "synonyms": list(plant.synonyms),
-        "type": plant.type.value,
-        "zones": span(plant.zones),
-        "height_m": span(plant.height_m),
-        "spread_m": span(plant.spread_m),
-        "light": [each.value for each in plant.light],
-        "moisture": [each.value for each in plant.moisture],
-        "methods": [
-            {
-                "method": way.method.value,
-                "season": way.season,
-                "months": list(way.months),
-                "rooting_days": span(way.rooting_days),
-                "reference_temp_c": span(way.reference_temp_c),
-                "iba_ppm": span(way.iba_ppm),
-                "length_m": span(way.length_m),
-                "take": span(way.take),
-                "source": catalogue.reference(way.source),
-            }
-            for way in plant.ways
-        ],
-        "division": None
-        if plant.division is None
-        else {
-            "season": plant.division.season,
-            "months": list(plant.division.months),
-            "every_years": span(plant.division.every_years),
-            "pieces": plant.division.pieces,
-            "resents": plant.division.resents,
-            "source": catalogue.reference(plant.division.source),
-        },
-        "windows": [
-            {
-                "what": each.what,
-                **window_document(each),
-                "why": each.why,
-                "source": catalogue.reference(each.source),
-            }
-            for each in windows_of(plant, desk.climate, desk.on)
-        ],
-        "cautions": [
-            {"kind": c.kind, "text": c.text, "source": catalogue.reference(c.source)} for c in plant.cautions
-        ],
-        "levels": dict(plant.levels),
-        "sources": sorted(catalogue.reference(key) for key in keys),
-    }
+def _listed(plant: Plant, ways: tuple[Way, ...], wanted: Wanted) -> dict[str, Any]:
+    listed: dict[str, Any] = {"name": plant.name, "common": list(plant.common)}
+    if wanted.asks_for_ways:
+        listed["methods"] = [way.method.value for way in ways]
+    return listed

@@ -58,7 +58,7 @@ def spot(desk: Desk, lots: tuple[str, ...], everything: bool, **given: Any) -> N
         sites = [site] if site is not None else list(desk.book.sites.values())
         wanted = [wanted_for(desk, lot, _to_place(lot)) for lot in chosen]
         plan = joint(
-            wanted, sites, desk.book.holds.values(), desk.climate, desk.units, known=plants_growing(desk.book)
+            wanted, sites, desk.book.holds.values(), desk.climate, desk.units, known=plants_growing(desk)
         )
         desk.answer(_joint_page(desk, chosen, plan), _document(plan))
 

@@ -3,13 +3,13 @@
 from typing import Any
 
 from cuttings.commands.desk import Desk
+from cuttings.commands.identifying import double_document, warning_of
 from cuttings.dates import spoken
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.lots import next_for
-from cuttings.plants.catalogue import standard
 from cuttings.rules.advice import Window
 from cuttings.rules.caution import HORMONE, Task, general_cautions, own_cautions
 from cuttings.show.page import Page
@@ -18,7 +18,7 @@ from cuttings.words import Method, Stage
 
 def known_lot(desk: Desk, lot: Lot) -> Known:
     """The lot with the rules that hold for it in this garden."""
-    return known(lot, standard(), desk.climate, desk.units)
+    return known(lot, desk.catalogue, desk.climate, desk.units)
 
 
 def lot_document(lot: Lot | None, code: str | None = None) -> dict[str, Any]:
@@ -101,6 +101,8 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return f"split {stems(entry.stems)}{of} into {entry.into}"
         case e.Note():
             return f"note{of}: {entry.note}"
+        case e.Rename():
+            return f"name{of}: {entry.called or entry.plant}"
         case e.Mark():
             return f"mark {entry.code}: {entry.called or entry.plant}, to {entry.purpose.replace('-', ' ')}"
         case e.MarkDone():
@@ -111,6 +113,8 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return f"{entry.plant} growing on {entry.site}"
         case e.HoldSpot() | e.ReleaseSpot():
             return f"{entry.kind} the spot {entry.spot}"
+        case e.PlantFacts():
+            return f"facts of {entry.plant}"
         case e.GardenFacts():
             return f"garden {entry.garden.name}"
         case e.Reverse():
@@ -119,8 +123,8 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return entry.kind
 
 
-def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task) -> None:
-    """What was begun, what can hurt, and what comes next."""
+def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task, *, doubles: bool = False) -> None:
+    """What was begun, what can hurt, with ``doubles`` what it might be instead, and what comes next."""
     where = f", {lot.where}" if lot.where else ""
     sentence = (
         f"{lot.code}: {stems(lot.started, lot.method)} of {lot.plant_called}, {lot.method.spoken}{where}; "
@@ -128,7 +132,13 @@ def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task) -> None:
     )
     page = next_page(desk, lot)
     page.warnings(cautions_said(desk, lot, entry, task))
-    desk.recorded(sentence, entry, page, **lot_document(lot))
+    document = lot_document(lot)
+    look_alikes = known_lot(desk, lot).plant.doubles if doubles else ()
+    for each in look_alikes:
+        page.row("Look", warning_of(each, lot.plant_called), each.if_double, tone="warning")
+        told = double_document(each, desk.catalogue.reference(each.source))
+        document.setdefault("look_twice", []).append(told)
+    desk.recorded(sentence, entry, page, **document)
 
 
 def cautions_said(desk: Desk, lot: Lot, entry: e.Entry, task: Task) -> list[str]:

@@ -10,7 +10,6 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.dates import spoken
 from cuttings.nudges.tonight import Exposed, Group, Night
 from cuttings.nudges.tonight import tonight as night_of
-from cuttings.plants.catalogue import standard
 from cuttings.rules.dangers import limits_said
 from cuttings.rules.shelter import SEE_TO_HEAT
 from cuttings.show.page import Page
@@ -35,7 +34,7 @@ SAFE_REASONS = 3
 def tonight(desk: Desk, low: str | None) -> None:
     question = _low(desk)
     low_c = desk.interview({"low": low}, [question]).ask(question)
-    night = night_of(desk.book.as_of(desk.on), standard(), desk.climate, desk.on, low_c)
+    night = night_of(desk.book.as_of(desk.on), desk.catalogue, desk.climate, desk.on, low_c)
     desk.answer(_page(desk, night), _document(desk, night))
 
 

@@ -1,6 +1,6 @@
 """Potting a rooted stem: when, into which pot and mix, how deep; trimming and labelling come with it."""
 
-from cuttings.plants.model import COMMON_PRACTICE, Plant
+from cuttings.plants.model import COMMON_PRACTICE, Plant, Range
 from cuttings.rules.advice import Advice
 from cuttings.rules.aftercare import first_feed_days, shade_days, trim
 from cuttings.rules.labelling import label_text
@@ -119,16 +119,18 @@ def recommend_mix(plant: Plant, *, striking: bool = False) -> Advice[str]:
 
 
 def recommend_depth(plant: Plant, method: Method) -> Advice[float | None]:
-    """How deep to set it: metres of soil over the bud, crown or bulb where a figure is published.
+    """How deep to set it, in metres, where the plant's record has a figure: of a bulb as planting charts have
+    it, of a crown or eye the soil over it. The middle of the range is advised.
 
     ``None`` with a sentence where the rule is to go by the plant.
     """
-    if plant.genus in DEPTHS_M and (plant.type is PlantType.BULB or method.starts_rooted):
-        depth, why, source = DEPTHS_M[plant.genus]
-        return Advice(depth, why, source)
+    depth, source = _depth_on_record(plant, method)
+    if depth is not None:
+        return Advice(
+            sum(depth) / 2, _sentence(plant.planting_depth or "as charts of planting give it"), source
+        )
     if plant.planting_depth:
-        said = f"{plant.planting_depth[:1].upper()}{plant.planting_depth[1:].rstrip('.')}."
-        return Advice(None, said, plant.source_of("planting_depth"))
+        return Advice(None, _sentence(plant.planting_depth), plant.source_of("planting_depth"))
     if plant.type is PlantType.BULB:
         return Advice(None, "Two to three times as deep as the bulb is tall.", COMMON_PRACTICE)
     if method.is_cutting or method.is_layer:
@@ -136,23 +138,15 @@ def recommend_depth(plant: Plant, method: Method) -> Advice[float | None]:
     return Advice(None, "As deep as it stood before; the old soil line shows on the stem.", COMMON_PRACTICE)
 
 
-_ILLINOIS = "University of Illinois and Purdue (quoted on verydays.com): Spring bulb planting"
-_IOWA_PEONY = "Iowa State University Extension: What is the proper way to divide peonies?"
-_ASK_DAYLILY = (
-    "Ask Extension (citing University of Minnesota Extension): "
-    "Best time to divide day lilies and hostas, 2014"
-)
-_BIG_BULB = (0.15, "Six to eight inches (15 to 20 cm) of soil over the bulb.", _ILLINOIS)
-_SMALL_BULB = (0.075, "About three inches (7 to 8 cm) of soil over the bulb.", _ILLINOIS)
-DEPTHS_M = {
-    "Hyacinthus": _BIG_BULB,
-    "Lilium": _BIG_BULB,
-    "Tulipa": _BIG_BULB,
-    "Narcissus": _BIG_BULB,
-    "Crocus": _SMALL_BULB,
-    "Galanthus": _SMALL_BULB,
-    "Muscari": _SMALL_BULB,
-    "Paeonia": (0.025, "Buds one to two inches (2.5 to 5 cm) down; deeper may not flower.", _IOWA_PEONY),
-    "Hemerocallis": (0.025, "Crown one inch (2.5 cm) below the ground line.", _ASK_DAYLILY),
-}
-"""Metres of soil over bulb, bud or crown, from the sources beside each."""
+def _depth_on_record(plant: Plant, method: Method) -> tuple[Range | None, str]:
+    """The depth of a division, or of the plant itself if it is a bulb or was divided, and its source."""
+    division = plant.division
+    if method.starts_rooted and division is not None and division.replant_depth_m is not None:
+        return division.replant_depth_m, division.source_of("replant_depth_m")
+    if plant.type is PlantType.BULB or method.starts_rooted:
+        return plant.planting_depth_m, plant.source_of("planting_depth_m")
+    return None, ""
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:].rstrip('.')}."

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from cuttings.words import Light, Method, Stage
-from tests.commands.expecting import begun, numbers, stretch
+from cuttings.words import Method, Stage
+from tests.commands.expecting import begun, stretch
 from tests.commands.running import cuttings, demo_garden, recorded
 
 
@@ -134,47 +134,6 @@ def test_spots_are_offered_with_reasons(words: tuple[str, ...], demo: Path) -> N
     assert 0 <= document["gap"] <= 1
     if "--site" in words:
         assert {placed["site"] for placed in document["plan"]} == {"fruit row"}
-
-
-def test_every_plant_has_a_sheet_of_one_shape(ledger: Path) -> None:
-    listed = cuttings("plants", "--json", ledger=ledger).document["plants"]
-    assert len(listed) > 50
-    for plant in listed:
-        document = cuttings("plants", plant["name"], "--json", ledger=ledger).document
-        assert document.keys() >= {"schema", "name", "matched", "level", "zones", "height_m", "spread_m",
-                                   "light", "methods", "division", "cautions", "sources"}  # fmt: skip
-        assert document["matched"] == document["name"] == plant["name"]
-        for key in ("zones", "height_m", "spread_m"):
-            numbers(document[key])
-        assert set(document["light"]) <= set(Light)
-        for way in document["methods"]:
-            assert way.keys() >= {"method", "season", "months", "rooting_days", "reference_temp_c", "iba_ppm",
-                                  "length_m", "source"}  # fmt: skip
-            assert way["method"] in list(Method)
-            assert set(way["months"]) <= set(range(1, 13))
-            for key in ("rooting_days", "iba_ppm", "length_m"):
-                numbers(way[key])
-            assert way["source"]
-        division = document["division"]
-        if division is not None:
-            assert division.keys() >= {"season", "every_years", "pieces", "resents", "source"}
-            assert isinstance(division["resents"], bool)
-            numbers(division["every_years"])
-        assert document["sources"]
-
-
-def test_plants_are_chosen_by_light_zone_and_month(ledger: Path) -> None:
-    def names(*words: str) -> set[str]:
-        return {p["name"] for p in cuttings("plants", *words, "--json", ledger=ledger).document["plants"]}
-
-    known = names()
-    assert names("--light", "shade") < known
-    assert names("--zone", "5b") < known
-    in_november = names("--hardwood-in", "11")
-    assert "Ribes rubrum" in in_november
-    assert in_november < known
-    assert names("--hardwood-in", "november") == names("--hardwood-in", "Nov") == in_november
-    assert names("--hardwood-in", "11", "--zone", "5") <= in_november & names("--zone", "5b")
 
 
 def test_the_demo_is_kept_where_it_is_told_to_and_never_over_another(tmp_path: Path) -> None:

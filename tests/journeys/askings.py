@@ -113,6 +113,31 @@ def _up_to(held: int) -> tuple[tuple[str, str], ...]:
 
 
 COMMANDS: Mapping[str, Command] = {
+    "plants add": Command(
+        "plants add",
+        (
+            text("What is it called?", "Nihil nemo", EMPTY),
+            one("What kind of plant is it?", "shrub"),
+            free("What do people call it?", "gate bush"),
+            text("Hardy in which zones?", "4-7", ("four", "'four' is not a number")),
+            text("How tall does it grow?", "3-5ft", ("3-900ft", "is not between")),
+            text("How wide does it grow?", "1 to 1.5m", ("-", "is not one value, or a low and a high")),
+            text("In what light?", "full-sun, part-sun", ("candle", "'candle' is none of")),
+            text("How wet a ground?", "", ("soup", "'soup' is none of")),
+            one("How is it best increased?", "hardwood cutting"),
+            text("In which months?", "11-2", ("smarch", "'smarch' is not a month")),
+            text("How many days to root?", "90-180", ("2-9", "2 is not between")),
+        ),
+        "Recorded Nihil nemo: type, common, zones, height, spread, light, ways. It wins over the catalogue.",
+    ),
+    "plants amend": Command(
+        "plants amend rosemary",
+        (
+            one("What do you know better?", "hardy in which zones"),
+            text("Hardy in which zones?", "4-6", ("99", "is not between 1 and 13")),
+        ),
+        "Recorded Salvia rosmarinus: zones. It wins over the catalogue.",
+    ),
     "find": Command(
         "find",
         (

@@ -56,7 +56,7 @@ def test_a_simple_terminal_is_asked_in_numbered_lines_without_any_codes(garden: 
     kept = copied(garden, tmp_path)
     with Terminal("find", "--on", DAY.isoformat(), folder=tmp_path, env={"TERM": "dumb"}) as terminal:
         for prompt, answer in (
-            ("Which plant? answer:", "red currant"),
+            ("do not know) answer:", "red currant"),
             ("number [1 simple layer]:", "3"),
             ("How many stems? answer [1]:", "4"),
             ("Have you seen roots on them? y or n [no]:", "maybe"),

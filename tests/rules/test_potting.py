@@ -1,6 +1,7 @@
 from datetime import date
 
 import pytest
+from attrs import evolve
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -69,7 +70,8 @@ def test_mixes_follow_the_plant() -> None:
 
 
 def test_depth_is_a_figure_where_one_is_published_and_a_sentence_otherwise() -> None:
-    assert recommend_depth(DAFFODIL, Method.BULB_OFFSET).value == pytest.approx(0.15)
+    charted = evolve(DAFFODIL, planting_depth_m=(0.15, 0.2))
+    assert recommend_depth(charted, Method.BULB_OFFSET).value == pytest.approx(0.175)
     assert recommend_depth(Plant("Scilla", PlantType.BULB), Method.BULB_OFFSET).value is None
     assert "As deep as it stood" in recommend_depth(IRIS, Method.CROWN_DIVISION).why
     assert "As deep" not in recommend_depth(CURRANT, CUTTING).why

@@ -7,8 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate
-from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant, Way
+from cuttings.plants.standard import standard
 from cuttings.rules.phases import dormancy, short_shoots
 from cuttings.rules.seasons import frosts
 from cuttings.rules.taking import next_taking, taking_windows

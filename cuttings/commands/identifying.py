@@ -1,0 +1,110 @@
+"""Helping to name a find: the key of questions, and a second look where a plant has an unwanted double."""
+
+from typing import Any
+
+from cuttings.ask import Choice, Interview, Question
+from cuttings.commands.desk import Desk
+from cuttings.commands.parsing import yes_no
+from cuttings.errors import Refused
+from cuttings.plants.key import KeyQuestion, narrowed, next_question, to_tell_apart
+from cuttings.plants.model import Double, Plant
+
+UNSURE = "?"
+"""What is typed for a plant's name by somebody who does not know it."""
+
+CANNOT_TELL = "cannot-tell"
+NONE_OF_THESE = "none"
+MOST_OFFERED = 12
+
+NEVER_SURE = (
+    "A key cannot make sure: before you rely on the name, or let anybody eat any part of it, compare a good "
+    "picture or a flora, or ask somebody who knows."
+)
+
+KEEP_DOUBLE = Question("keep-double", "Write it down all the same?", yes_no, default="no", yes_no=True)
+
+
+def by_key(desk: Desk, interview: Interview) -> str | None:
+    """The botanical name of the plant a person settles on by looking at it; ``None`` if it is none."""
+    everything = to_tell_apart(desk.catalogue)
+    left, answers = everything, dict[str, str]()
+    asked: list[str] = []
+    while (question := next_question(left, asked)) is not None:
+        asked.append(question.name)
+        answer = interview.ask_anew(_put(question, left))
+        if answer == CANNOT_TELL:
+            continue
+        answers[question.name] = answer
+        left = narrowed(everything, answers)
+        interview.say(f"That leaves {len(left)} of {len(everything)} plants.")
+    return _settle(interview, left)
+
+
+def _put(question: KeyQuestion, left: list[Plant]) -> Question[str]:
+    """The question with those of its answers that some plant still in play would give."""
+    seen = frozenset[str]().union(*(question.seen(plant) for plant in left))
+    choices = [Choice(each.value, each.words) for each in question.answers if each.value in seen]
+    choices.append(Choice(CANNOT_TELL, "I cannot tell"))
+    return Question(f"key-{question.name}", question.ask, str, tuple(choices))
+
+
+def _settle(interview: Interview, left: list[Plant]) -> str | None:
+    if not left:
+        interview.say("No plant that is known here fits all of that.")
+        return None
+    interview.say(NEVER_SURE)
+    more = f" ({len(left) - MOST_OFFERED} more are not shown)" if len(left) > MOST_OFFERED else ""
+    choices = [Choice(plant.name, introduced(plant)) for plant in left[:MOST_OFFERED]]
+    choices.append(Choice(NONE_OF_THESE, "none of these, or I cannot tell"))
+    settled = interview.ask_anew(Question("key-plant", f"Which could it be?{more}", str, tuple(choices)))
+    return None if settled == NONE_OF_THESE else settled
+
+
+def introduced(plant: Plant) -> str:
+    """A plant as one would name it to a gardener."""
+    return f"{plant.common[0]} ({plant.name})" if plant.common else plant.name
+
+
+def look_twice(interview: Interview, plant: Plant, spoken: str) -> tuple[str | None, str]:
+    """What a second look makes of a plant that has unwanted doubles: the double's name if it is one of them,
+    and a remark for the lot's note while nobody can tell.
+
+    Raises:
+        Refused: it is the double, and is not to be written down.
+    """
+    if not interview.asking or not plant.doubles:
+        return None, ""
+    for double in plant.doubles:
+        interview.say(warning_of(double, spoken))
+    choices = (
+        Choice(plant.name, spoken),
+        *(Choice(double.name, f"{double.common} ({double.name})") for double in plant.doubles),
+        Choice(CANNOT_TELL, "I cannot tell yet"),
+    )
+    answer = interview.ask(Question("double", "Which is it?", str, choices, default=CANNOT_TELL))
+    if answer == plant.name:
+        return None, ""
+    if answer == CANNOT_TELL:
+        others = " or ".join(double.common for double in plant.doubles)
+        return None, f"May yet turn out to be {others}."
+    double = next(double for double in plant.doubles if double.name == answer)
+    interview.say(double.if_double)
+    if not interview.ask(KEEP_DOUBLE):
+        raise Refused(f"Nothing was recorded, since it is {double.common}. {double.if_double}")
+    return double.name, ""
+
+
+def warning_of(double: Double, spoken: str) -> str:
+    """What tells a double from the plant, in plain sentences."""
+    return f"Look twice: {double.common} ({double.name}) is taken for {spoken}. {double.tell}"
+
+
+def double_document(double: Double, source: str) -> dict[str, Any]:
+    """A double as JSON."""
+    return {
+        "name": double.name,
+        "common": double.common,
+        "tell": double.tell,
+        "if_double": double.if_double,
+        "source": source,
+    }

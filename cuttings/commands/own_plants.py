@@ -1,0 +1,359 @@
+"""The keeper's own plants, and corrections to ours: kept in the ledger, they win over the catalogue."""
+
+import re
+from calendar import month_abbr
+from collections.abc import Callable, Mapping
+from typing import Any, TypeVar
+
+import click
+from attrs import frozen
+
+from cuttings.ask import Choice, Interview, Question
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.naming import TYPE
+from cuttings.commands.parsing import filled, maybe, one_of, words, yes_no
+from cuttings.commands.plant_sheet import document
+from cuttings.dates import parse_month
+from cuttings.errors import Misused, Refused
+from cuttings.ledger import entries as e
+from cuttings.plants.checking import BLOOM, PLANT, WAY, Check, of_record
+from cuttings.plants.model import Bloom, Caution, Plant
+from cuttings.plants.names import cultivar_of
+from cuttings.plants.own import own_record, rank_of
+from cuttings.plants.understood import understand
+from cuttings.show.page import Page
+from cuttings.units import parse_length, show_span
+from cuttings.words import Drainage, Light, Method, Moisture, PlantType, Units
+
+T = TypeVar("T")
+_TO = re.compile(r"\s*(?:\bto\b|-|\u2013)\s*")
+
+NAME = Question("name", "What is it called? (the botanical name, if you know it)", filled, argument=True,
+                allowed="a name")  # fmt: skip
+
+
+def _list_of(parse: Callable[[str], T]) -> Callable[[str], list[T]]:
+    """Several words with commas between them."""
+    return lambda text: [parse(part) for part in text.split(",") if part.strip()]
+
+
+def _span_of(parse: Callable[[str], Any]) -> Callable[[str], list[Any]]:
+    """``4-8``, ``1m to 1.5m``; one value alone stands for both ends."""
+
+    def read(text: str) -> list[Any]:
+        ends = _TO.split(text.strip())
+        if len(ends) > 2 or not all(ends):
+            raise ValueError(f"'{text}' is not one value, or a low and a high such as 4-8.")
+        return [parse(ends[0]), parse(ends[-1])]
+
+    return read
+
+
+def _lengths(units: Units) -> Callable[[str], list[float]]:
+    """A span of lengths; the unit may stand at the end alone: ``60-90cm``."""
+
+    def read(text: str) -> list[float]:
+        ends = _TO.split(text.strip())
+        unit = re.sub(r"^[\d.,\s]+", "", ends[-1])
+        whole = " to ".join(end if re.search(r"[a-z\"']", end, re.IGNORECASE) else end + unit for end in ends)
+        return _span_of(lambda part: parse_length(part, units))(whole)
+
+    return read
+
+
+def _number(text: str) -> float:
+    try:
+        return float(text.replace(",", "."))
+    except ValueError:
+        raise ValueError(f"'{text}' is not a number.") from None
+
+
+def _whole(text: str) -> int:
+    number = _number(text)
+    if number != int(number):
+        raise ValueError(f"'{text}' is not a whole number.")
+    return int(number)
+
+
+def _share(text: str) -> float:
+    """A share, as ``0.7`` or ``70%``."""
+    number = _number(text.removesuffix("%"))
+    return number / 100 if number > 1 or text.endswith("%") else number
+
+
+def _months(text: str) -> list[int]:
+    """``11-2``, ``apr, sep-oct``."""
+    found: list[int] = []
+    for part in text.split(","):
+        first, last = _span_of(parse_month)(part)
+        run = [first]
+        while run[-1] != last:
+            run.append(run[-1] % 12 + 1)
+        found += [month for month in run if month not in found]
+    return found
+
+
+@frozen
+class Fact:
+    """A field of a plant record that may be told: its option, how it is asked for, and how it is read.
+
+    Of a new plant only what is ``wanted`` is asked; the options tell the rest, now or with ``amend`` later.
+    """
+
+    field: str
+    option: str
+    prompt: str
+    allowed: str
+    read: Callable[[str, Units], Any]
+    check: Check
+    wanted: bool = False
+
+    def question(self, units: Units) -> Question[Any]:
+        def read(text: str) -> Any:
+            value = self.read(text, units)
+            if wrong := self.check(value):
+                raise ValueError(f"{wrong}.")
+            return value
+
+        prompt = f"{self.prompt}? ({self.allowed}; Enter to skip)"
+        return Question(self.option, prompt, maybe(read), default="", allowed=self.allowed)
+
+
+def _span_of_lengths(text: str, units: Units) -> list[float]:
+    return _lengths(units)(text)
+
+
+def _fact(
+    field: str,
+    prompt: str,
+    allowed: str,
+    read: Callable[[str], Any],
+    option: str = "",
+    *,
+    wanted: bool = False,
+) -> Fact:
+    check = (
+        {"bloom": BLOOM["months"], "cautions": WAY["prepare"]}.get(field) or PLANT.get(field) or WAY[field]
+    )
+    return Fact(
+        field, option or field.replace("_", "-"), prompt, allowed, lambda t, _: read(t), check, wanted
+    )
+
+
+def _length_fact(field: str, prompt: str, example: str, *, wanted: bool = False) -> Fact:
+    check = PLANT.get(field) or WAY[field]
+    return Fact(
+        field, field.removesuffix("_m"), prompt, f"such as {example}", _span_of_lengths, check, wanted
+    )
+
+
+PLANT_FACTS = (
+    _fact("common", "What do people call it", "names, commas between", _list_of(words), wanted=True),
+    _fact("synonyms", "Older botanical names", "names, commas between", _list_of(words), "synonym"),
+    _fact("zones", "Hardy in which zones", "such as 4-8", _span_of(_whole), wanted=True),
+    _length_fact("height_m", "How tall does it grow", "3-5ft", wanted=True),
+    _length_fact("spread_m", "How wide does it grow", "3-5ft", wanted=True),
+    _length_fact("spacing_m", "How far apart is it planted", "2-3ft"),
+    _fact("light", "In what light", "|".join(Light), _list_of(one_of(Light)), wanted=True),
+    _fact("moisture", "How wet a ground", "|".join(Moisture), _list_of(one_of(Moisture)), wanted=True),
+    _fact("drainage", "What drainage", "|".join(Drainage), _list_of(one_of(Drainage))),
+    _fact("ph", "Soil pH", "such as 5.5-7", _span_of(_number)),
+    _fact("growth", "How fast does it grow", "slow|medium|fast", words),
+    _fact("evergreen", "Does it keep its leaves", "yes|no", yes_no),
+    _fact("bloom", "When does it flower", "months here, such as 6-8", _months),
+    _fact("juglone", "Near black walnut", "tolerant|sensitive", words),
+    _fact("deer", "Browsed by deer", "seldom|sometimes|often", words),
+    _fact("planting_depth", "How deep is it planted", "in your words", words),
+    _fact("runs", "Does it run into its neighbours", "yes|no", yes_no),
+    _fact("cautions", "What is harmful about it", "in your words", words, "poison"),
+)
+WAY_FACTS = (
+    _fact("season", "In what state is the wood or the clump", "in your words", words),
+    _fact("months", "In which months", "months here, such as 11-2", _months, wanted=True),
+    _fact("rooting_days", "How many days to root", "such as 28-56", _span_of(_whole), wanted=True),
+    _fact("iba_ppm", "What rooting hormone", "ppm, such as 0-3000", _span_of(_whole), "iba"),
+    _length_fact("length_m", "How long a piece", "4-6in"),
+    _fact("take", "What share of them rooted", "such as 60-80%", _span_of(_share)),
+    _fact("difficulty", "How easy is it", "easy|moderate|hard", words),
+    _fact("prepare", "How is a piece made ready", "in your words", words),
+)
+NOT_KNOWN = "not-known"
+
+
+def _method(text: str) -> Method | None:
+    return None if text in ("", NOT_KNOWN) else one_of(Method)(text)
+
+
+METHOD = Question(
+    "method",
+    "How is it best increased?",
+    _method,
+    (Choice(NOT_KNOWN, "I do not know"), *(Choice(method.value, method.spoken) for method in Method)),
+    default=NOT_KNOWN,
+    allowed="|".join(Method),
+)
+
+
+def _fact_options(command: Callable[..., T]) -> Callable[..., T]:
+    options = [click.option("--type", "type_", metavar="TYPE", help="|".join(PlantType))]
+    options += [
+        click.option(f"--{f.option}", metavar="TEXT", help=f"{f.prompt}: {f.allowed}") for f in PLANT_FACTS
+    ]
+    options.append(
+        click.option("--method", metavar="METHOD", help="a way of increasing it; what follows is of it")
+    )
+    options += [
+        click.option(f"--{f.option}", metavar="TEXT", help=f"{f.prompt}: {f.allowed}") for f in WAY_FACTS
+    ]
+    for option in reversed(options):
+        command = option(command)
+    return command
+
+
+@click.command(help="Write down a plant that the catalogue does not have.")
+@click.argument("name", required=False)
+@_fact_options
+@global_options
+@with_desk
+def add(desk: Desk, **given: Any) -> None:
+    given["type"] = given.pop("type_")
+    interview = desk.interview(given, [NAME, TYPE])
+    name = " ".join(interview.ask(NAME).split())
+    known = understand(desk.catalogue, name)
+    if known.plant is not None and known.name.casefold() == known.plant.name.casefold() and not known.remark:
+        raise Refused(f"{known.plant.name} is known already; 'cuttings plants amend' corrects it.")
+    facts = {"type": interview.ask(TYPE).value, **_told(desk, interview, {})}
+    _record(desk, name, facts)
+
+
+@click.command(help="Correct what the catalogue says of a plant, or add what it leaves out.")
+@click.argument("name", required=False)
+@_fact_options
+@global_options
+@with_desk
+def amend(desk: Desk, **given: Any) -> None:
+    given["type"] = given.pop("type_")
+    told = any(value for name, value in given.items() if name != "name")
+    required: list[Question[Any]] = [NAME] if told else [NAME, _which_fact()]
+    interview = desk.interview(given, required)
+    found = understand(desk.catalogue, interview.ask(NAME))
+    if found.candidates:
+        raise Refused(found.could_be)
+    if found.plant is None:
+        raise Refused(f"No plant called '{found.name}' is known; 'cuttings plants add' writes it down.")
+    if found.remark and not cultivar_of(found.name):
+        desk.remark(found.remark)
+    new = cultivar_of(found.name) and found.plant.rank != "cultivar"
+    facts: dict[str, Any] = {"type": found.plant.type.value} if new else {}
+    if interview.asking:
+        facts.update(_asked_for(desk, interview, found.plant))
+    else:
+        facts.update(_told(desk, interview, {}))
+        if given["type"]:
+            facts["type"] = interview.ask(TYPE).value
+    _record(desk, found.name if new else found.plant.name, facts)
+
+
+def _which_fact() -> Question[str]:
+    choices = [Choice(f.option, f.prompt.lower()) for f in PLANT_FACTS]
+    choices.append(Choice("method", "a way of increasing it"))
+    allowed = "--zones, --light, --method and the others that '--help' lists"
+    return Question("fact", "What do you know better?", str, tuple(choices), allowed=allowed)
+
+
+def _asked_for(desk: Desk, interview: Interview, plant: Plant) -> dict[str, Any]:
+    """One fact, or one way of increase, that the keeper wants to correct."""
+    which = interview.ask(_which_fact())
+    if which == "method":
+        return _way_told(desk, interview)
+    fact = next(fact for fact in PLANT_FACTS if fact.option == which)
+    so_far = _shown(fact.field, getattr(plant, fact.field), desk.units)
+    interview.say(f"So far: {so_far.rstrip('.')}.")
+    value = interview.ask(fact.question(desk.units))
+    if value is None:
+        raise Refused("Nothing was changed.")
+    return _as_recorded(desk, fact.field, value)
+
+
+def _shown(field: str, value: Any, units: Units) -> str:
+    """What the catalogue says so far, in words."""
+    match value:
+        case None | "" | ():
+            return "nothing is known"
+        case bool():
+            return "yes" if value else "no"
+        case Bloom():
+            return ", ".join(month_abbr[month] for month in value.months)
+        case (low, high) if field.endswith("_m"):
+            return show_span(low, high, units)
+        case tuple():
+            return ", ".join(each.text if isinstance(each, Caution) else str(each) for each in value)
+    return str(value)
+
+
+def _told(desk: Desk, interview: Interview, facts: dict[str, Any]) -> dict[str, Any]:
+    """The facts that the options give, or that are asked for one after another."""
+    for fact in PLANT_FACTS:
+        value = _answer(desk, interview, fact)
+        if value not in (None, "", []):
+            facts.update(_as_recorded(desk, fact.field, value))
+    return {**facts, **_way_told(desk, interview)}
+
+
+def _answer(desk: Desk, interview: Interview, fact: Fact) -> Any:
+    question = fact.question(desk.units)
+    return interview.ask(question) if fact.wanted else interview.given(question)
+
+
+def _way_told(desk: Desk, interview: Interview) -> dict[str, Any]:
+    method = interview.ask(METHOD)
+    if method is None:
+        stray = [fact.option for fact in WAY_FACTS if interview.given(fact.question(desk.units)) is not None]
+        if stray:
+            raise Misused(
+                f"--{stray[0]} is of a way of increasing it; name it with --method ({METHOD.may_be})."
+            )
+        return {}
+    way: dict[str, Any] = {"method": method.value}
+    for fact in WAY_FACTS:
+        value = _answer(desk, interview, fact)
+        if value not in (None, "", []):
+            way[fact.field] = _northern(desk, value) if fact.field == "months" else value
+    return {"ways": [way]}
+
+
+def _as_recorded(desk: Desk, field: str, value: Any) -> dict[str, Any]:
+    """A fact as plant records have it."""
+    match field:
+        case "bloom":
+            return {field: {"months": _northern(desk, value)}}
+        case "cautions":
+            return {field: [{"kind": "poison", "text": value}]}
+        case _:
+            return {field: value}
+
+
+def _northern(desk: Desk, months: list[int]) -> list[int]:
+    """Months of this garden as the records have them, which are those of a northern garden."""
+    northern = {desk.climate.month_here(month): month for month in range(1, 13)}
+    return [northern.get(month, month) for month in months]
+
+
+def _record(desk: Desk, name: str, facts: Mapping[str, Any]) -> None:
+    """Keep the facts, once they make a sound record.
+
+    Raises:
+        Misused: a value will not do; the sentence names the field.
+    """
+    if not facts:
+        raise Misused("Say what is to be corrected, such as --zones 4-8; '--help' lists what can be told.")
+    record = own_record(name, facts, desk.on)
+    record.pop("levels")
+    known = {**record, "name": "Own", "rank": rank_of(name), "type": facts.get("type", PlantType.SHRUB)}
+    for field, wrong in of_record(known):
+        raise Misused(f"{field}: {wrong}.")
+    _, entry = desk.write(e.PlantFacts, plant=name, facts=dict(facts))
+    plant = desk.catalogue.plant(name)
+    page = Page().next_steps(f"'cuttings plants \"{name}\"' shows all that is known of it.")
+    told = ", ".join(key.removesuffix("_m").replace("_", " ") for key in facts)
+    desk.recorded(f"{name}: {told}. It wins over the catalogue.", entry, page, **document(desk, name, plant))
