@@ -11,7 +11,7 @@ from cuttings.demo.story import Story
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import fold
 from cuttings.nudges.knowledge import SETTLED_DAYS, Known, known
-from cuttings.plants.catalogue import standard
+from cuttings.plants.standard import standard
 from cuttings.rules.hardening import needs_hardening
 from cuttings.words import Cover, Method, Stage, Units, Wood
 

@@ -13,7 +13,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book, fold
 from cuttings.ledger.places import Site
 from cuttings.nudges.tonight import Exposed, Night, tonight
-from cuttings.plants.catalogue import standard
+from cuttings.plants.standard import standard
 from cuttings.units import fahrenheit_to_celsius
 from cuttings.words import Cause, Cover, Method, Stage, Wood
 

@@ -14,7 +14,7 @@ from cuttings.ledger.book import Book, fold
 from cuttings.ledger.places import Site
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
-from cuttings.plants.catalogue import standard
+from cuttings.plants.standard import standard
 from cuttings.rules.advice import Window
 from cuttings.words import Cause, Cover, Method, Purpose, Stage, Wood
 

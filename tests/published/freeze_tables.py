@@ -11,7 +11,14 @@ from collections.abc import Iterator, Mapping
 
 from attrs import frozen
 
-from tests.published.facts import Source
+
+@frozen
+class Source:
+    """Where a table was published."""
+
+    publisher: str
+    title: str
+    url: str
 
 
 @frozen

@@ -10,8 +10,8 @@ import pytest
 
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
-from cuttings.plants.catalogue import standard
 from cuttings.plants.model import Plant
+from cuttings.plants.standard import standard
 from cuttings.rules.cold import judge
 from cuttings.rules.dangers import MIX_HOLDS_C
 from cuttings.rules.hardiness import (

@@ -8,12 +8,13 @@ from datetime import date, timedelta
 import pytest
 
 from cuttings.climate.climate import Climate
-from cuttings.plants.model import Plant, Way
+from cuttings.plants.model import Way
+from cuttings.plants.standard import standard
 from cuttings.rules.pots import parse_pot, round_pot
 from cuttings.rules.potting import first_feed_days, ready_to_pot, recommend_depth, trim
 from cuttings.rules.rooting import Bench, forecast
 from cuttings.units import LITRES
-from cuttings.words import Method, PlantType, Units
+from cuttings.words import Method, Units
 
 IOWA = Climate(42.0, zone="5a")
 
@@ -83,21 +84,21 @@ def test_division_tops_are_cut_to_four_to_six_inches() -> None:
 
 
 @pytest.mark.parametrize(
-    ("genus", "kind", "inches"),
+    ("name", "method", "inches"),
     [
-        ("Narcissus", PlantType.BULB, (6, 8)),
-        ("Tulipa", PlantType.BULB, (6, 8)),
-        ("Galanthus", PlantType.BULB, (3, 3)),
-        ("Crocus", PlantType.BULB, (3, 3)),
-        ("Paeonia", PlantType.PERENNIAL, (1, 2)),
-        ("Hemerocallis", PlantType.PERENNIAL, (1, 1)),
+        ("Narcissus", Method.BULB_OFFSET, (6, 8)),
+        ("Tulipa", Method.BULB_OFFSET, (6, 8)),
+        ("Galanthus nivalis", Method.BULB_OFFSET, (3, 3)),
+        ("Crocus", Method.BULB_OFFSET, (3, 3)),
+        ("Paeonia lactiflora", Method.CROWN_DIVISION, (1, 2)),
+        ("Hemerocallis", Method.CROWN_DIVISION, (1, 1)),
     ],
 )
-def test_planting_depths(genus: str, kind: PlantType, inches: tuple[float, float]) -> None:
+def test_planting_depths(name: str, method: Method, inches: tuple[float, float]) -> None:
     """Bulbs: University of Illinois and Purdue (quoted on verydays.com): Spring bulb planting,
     https://verydays.com/articles_0jfmga.html. Peony: Iowa State University Extension: What is the proper
     way to divide peonies? Daylily: Ask Extension: Best time to divide day lilies and hostas, 2014. To 3 mm,
     since our figures are in round centimetres."""
-    depth = recommend_depth(Plant(genus, kind), Method.CROWN_DIVISION).value
+    depth = recommend_depth(standard().plant(name), method).value
     assert depth is not None
     assert inches[0] * 0.0254 - 0.003 <= depth <= inches[1] * 0.0254 + 0.003
