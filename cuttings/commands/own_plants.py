@@ -16,7 +16,8 @@ from cuttings.commands.plant_sheet import document
 from cuttings.dates import parse_month
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
-from cuttings.plants.checking import BLOOM, PLANT, WAY, Check, of_record
+from cuttings.plants.checking import of_record
+from cuttings.plants.fields import BLOOM, PLANT, WAY, Check
 from cuttings.plants.model import Bloom, Caution, Plant
 from cuttings.plants.names import cultivar_of
 from cuttings.plants.own import own_record, rank_of

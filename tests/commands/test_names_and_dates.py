@@ -27,8 +27,9 @@ def test_an_ambiguous_area_is_refused_with_the_candidates(demo: Path) -> None:
 
 
 def test_an_ambiguous_plant_is_refused_with_the_candidates(ledger: Path) -> None:
-    words = ("find", "llium", "--method", "bulb-offset")
-    refused(*words, ledger=ledger, saying=["Lilium", "Allium"])
+    words = ("find", "daisy", "--method", "crown-division")
+    refused(*words, ledger=ledger, saying=["Leucanthemum × superbum", "give the full name"])
+    refused("find", "grass", "--method", "crown-division", ledger=ledger, saying=["or one of "])
 
 
 def test_an_ambiguous_lot_is_refused_with_the_candidates(ledger: Path) -> None:

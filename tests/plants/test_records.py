@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 from attrs import fields_dict
 
-from cuttings.plants.checking import PLANT, of_files
+from cuttings.plants.checking import of_files
+from cuttings.plants.fields import PLANT
 from cuttings.plants.files import PLANT_FILES, Record
 from cuttings.plants.model import Plant
 from cuttings.plants.standard import data_files, standard
