@@ -26,6 +26,12 @@ def _more_cautions(own: list[Record], above: list[Record]) -> list[Record]:
     return [*own, *(caution for caution in above if caution["kind"] not in kinds)]
 
 
+def _without_what_runs_wild(genus: Record) -> Record:
+    """A genus's record as its species have it: which of them are invasive is each one's own affair."""
+    cautions = genus.get("cautions", ())
+    return {**genus, "cautions": [caution for caution in cautions if caution["kind"] != "invasive"]}
+
+
 GATHERED: Mapping[str, Callable[[Any, Any], Any]] = {
     "looks": lambda own, above: {**above, **own},
     "cautions": _more_cautions,
@@ -165,8 +171,6 @@ class Catalogue:
         sources = dict(own.get("sources", {}))
         for level, parent in self._parents(own):
             for name, value in parent.items():
-                if name == "looks" and name in own:
-                    own[name] = {**value, **own[name]}
                 if name in GATHERED and name in own:
                     own[name] = GATHERED[name](own[name], value)
                 if name in NOT_INHERITED or name in own:
@@ -186,7 +190,7 @@ class Catalogue:
         for above in dict.fromkeys((without_cultivar(name), genus_of(name))):
             parent = self._records.get(above)
             if parent is not None and above != name:
-                yield parent["rank"], parent
+                yield parent["rank"], _without_what_runs_wild(parent) if parent["rank"] == "genus" else parent
         yield "type", self._types[record["type"]]
 
     def _way_with_defaults(self, way: Record) -> Record:

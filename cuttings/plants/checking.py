@@ -1,8 +1,7 @@
 """Whether the plant records are sound: every fault named by file, plant and field.
 
 It looks at the records as they stand in the files, before anything is inherited, and at what a plant
-has after. ``python -m cuttings.plants`` runs it, and so do every
-build and the tests.
+has after. ``python -m cuttings.plants`` runs it, and so do every build and the tests.
 """
 
 import re
@@ -195,9 +194,3 @@ def _of_whole_plants(files: Mapping[str, Record], records: Mapping[str, Sequence
                         yield Fault(file, plant.name, f"ways, {way.method}", f"{name} is missing")
                 if not way.difficulty:
                     yield Fault(file, plant.name, f"ways, {way.method}", "difficulty is missing")
-
-
-if __name__ == "__main__":  # TEMPORARY, while records are being written
-    from cuttings.plants.__main__ import main
-
-    raise SystemExit(main())

@@ -19,7 +19,8 @@ def record(name: str, rank: str, **fields: Any) -> dict[str, Any]:
 RECORDS = [
     record(
         "Primus", "genus", zones=[3, 9], light=["shade"], looks={"leaves": ["opposite"], "sap": "milky"},
-        cautions=[{"kind": "poison", "text": "Do not eat it.", "source": "book"},
+        cautions=[{"kind": "invasive", "text": "Some of them run wild.", "source": "book"},
+                  {"kind": "poison", "text": "Do not eat it.", "source": "book"},
                   {"kind": "spines", "text": "Wear gloves.", "source": MEMORY}],
         sources={"zones": "book"},
     ),
@@ -63,6 +64,16 @@ def test_looks_are_inherited_part_by_part_and_cautions_kind_by_kind() -> None:
         ("spines", "Sharp as needles."),
         ("poison", "Do not eat it."),
     ]
+
+
+def test_which_species_run_wild_is_each_ones_own_affair() -> None:
+    assert "invasive" in {caution.kind for caution in CATALOGUE.plant("Primus").cautions}
+    assert "invasive" not in {caution.kind for caution in CATALOGUE.plant("Primus albus").cautions}
+    unlisted = understand(CATALOGUE, "Primus ruber").plant
+    assert unlisted is not None
+    assert "invasive" in {caution.kind for caution in unlisted.cautions}, (
+        "the careful side for what is not entered"
+    )
 
 
 def test_a_cultivar_with_a_record_is_found_and_any_other_is_its_species() -> None:
