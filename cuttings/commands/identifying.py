@@ -1,13 +1,12 @@
 """Helping to name a find: the key of questions, and a second look where a plant has an unwanted double."""
 
-from typing import Any
-
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.parsing import yes_no
+from cuttings.commands.telling import warning_of
 from cuttings.errors import Refused
 from cuttings.plants.key import KeyQuestion, narrowed, next_question, to_tell_apart
-from cuttings.plants.model import Double, Plant
+from cuttings.plants.model import Plant
 
 UNSURE = "?"
 """What is typed for a plant's name by somebody who does not know it."""
@@ -75,7 +74,7 @@ def look_twice(interview: Interview, plant: Plant, spoken: str) -> tuple[str | N
     if not interview.asking or not plant.doubles:
         return None, ""
     for double in plant.doubles:
-        interview.say(warning_of(double, spoken))
+        interview.say(f"Look twice: {warning_of(double, spoken)}")
     choices = (
         Choice(plant.name, spoken),
         *(Choice(double.name, f"{double.common} ({double.name})") for double in plant.doubles),
@@ -92,19 +91,3 @@ def look_twice(interview: Interview, plant: Plant, spoken: str) -> tuple[str | N
     if not interview.ask(KEEP_DOUBLE):
         raise Refused(f"Nothing was recorded, since it is {double.common}. {double.if_double}")
     return double.name, ""
-
-
-def warning_of(double: Double, spoken: str) -> str:
-    """What tells a double from the plant, in plain sentences."""
-    return f"Look twice: {double.common} ({double.name}) is taken for {spoken}. {double.tell}"
-
-
-def double_document(double: Double, source: str) -> dict[str, Any]:
-    """A double as JSON."""
-    return {
-        "name": double.name,
-        "common": double.common,
-        "tell": double.tell,
-        "if_double": double.if_double,
-        "source": source,
-    }

@@ -7,8 +7,7 @@ from typing import Any
 from attrs import asdict, evolve
 
 from cuttings.commands.desk import Desk
-from cuttings.commands.identifying import double_document, warning_of
-from cuttings.commands.telling import spoiled, window_document
+from cuttings.commands.telling import double_document, spoiled, warning_of, window_document
 from cuttings.dates import margin, spoken, spoken_span
 from cuttings.plants.model import Division, Plant, Range, Way
 from cuttings.plants.own import OWN_LEVEL
@@ -158,7 +157,7 @@ def _dangers(page: Page, desk: Desk, plant: Plant) -> None:
         parts = f"Harmful: {', '.join(caution.parts)}." if caution.parts else ""
         page.row("Take care", caution.text, parts, _said(desk, caution.source), tone="warning")
     for double in plant.doubles:
-        page.row("Look", warning_of(double, called(plant)), double.if_double, _said(desk, double.source),
+        page.row("Look twice", warning_of(double, called(plant)), double.if_double, _said(desk, double.source),
                  tone="warning")  # fmt: skip
 
 

@@ -3,13 +3,13 @@
 from typing import Any
 
 from cuttings.commands.desk import Desk
-from cuttings.commands.identifying import double_document, warning_of
 from cuttings.dates import spoken
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.lots import next_for
+from cuttings.plants.model import Double
 from cuttings.rules.advice import Window
 from cuttings.rules.caution import HORMONE, Task, general_cautions, own_cautions
 from cuttings.show.page import Page
@@ -135,10 +135,28 @@ def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task, *, doubles: boo
     document = lot_document(lot)
     look_alikes = known_lot(desk, lot).plant.doubles if doubles else ()
     for each in look_alikes:
-        page.row("Look", warning_of(each, lot.plant_called), each.if_double, tone="warning")
+        page.row("Look twice", warning_of(each, lot.plant_called), each.if_double, tone="warning")
         told = double_document(each, desk.catalogue.reference(each.source))
         document.setdefault("look_twice", []).append(told)
     desk.recorded(sentence, entry, page, **document)
+
+
+def warning_of(double: Double, spoken: str) -> str:
+    """What tells a double from the plant, in plain sentences."""
+    return (
+        f"{double.common[:1].upper()}{double.common[1:]} ({double.name}) is taken for {spoken}. {double.tell}"
+    )
+
+
+def double_document(double: Double, source: str) -> dict[str, Any]:
+    """A double as JSON."""
+    return {
+        "name": double.name,
+        "common": double.common,
+        "tell": double.tell,
+        "if_double": double.if_double,
+        "source": source,
+    }
 
 
 def cautions_said(desk: Desk, lot: Lot, entry: e.Entry, task: Task) -> list[str]:

@@ -243,7 +243,8 @@ def test_a_fact_that_will_not_do_is_misuse(words: tuple[str, ...], saying: str, 
 
 def test_a_find_with_an_unwanted_double_is_to_be_looked_at_twice(ledger: Path) -> None:
     result = cuttings("find", "Virginia creeper", "--method", "simple-layer", ledger=ledger)
-    assert "Look twice: poison ivy" in result.out
+    assert "Look twice" in result.out
+    assert "Poison ivy (Toxicodendron radicans) is taken for" in result.out
     document = recorded("find", "Virginia creeper", "--method", "simple-layer", ledger=ledger).document
     (double,) = document["look_twice"]
     assert double.keys() == {"name", "common", "tell", "if_double", "source"}

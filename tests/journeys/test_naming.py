@@ -81,7 +81,7 @@ def test_a_double_is_shown_and_not_written_down(garden: Path, tmp_path: Path) ->
     before = kept.read_bytes()
     with at_find(tmp_path, "Virginia creeper") as terminal:
         terminal.choose("How did it come about?", "simple layer")
-        terminal.wait_for("Look twice: poison ivy")
+        terminal.wait_for("Look twice: Poison ivy")
         terminal.choose("Which is it?", "poison ivy")
         terminal.say("Write it down all the same?")
         assert terminal.finish() == 1

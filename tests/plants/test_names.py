@@ -164,6 +164,15 @@ def plural(name: str) -> str:
 LEAST_LETTERS = 5
 """A slip in a name shorter than this may make another plant's name of it."""
 
+LONG = 12
+"""Letters from which on a name may well have two slips in it."""
+
+
+def mistyped(name: str, chance: random.Random) -> str:
+    """One slip in a short name, two in a long one."""
+    once = slipped(name, chance)
+    return slipped(once, chance) if len(name) >= LONG else once
+
 
 def forgiving_cases(count: int) -> list[tuple[str, str, str]]:
     """Names as people type them: what was done to the name, the name, and the record that is meant.
@@ -177,7 +186,7 @@ def forgiving_cases(count: int) -> list[tuple[str, str, str]]:
     sure = [(p, w) for p, w in sure if (found := catalogue.find(w)).plant is p and found.how == "exact"]
     botanical = [(p, w) for p, w in sure if w in (p.name, *p.synonyms) and " " in w and p.rank != "cultivar"]
     kinds: dict[str, tuple[list[tuple[Plant, str]], Callable[[str], str]]] = {
-        "slip": ([(p, w) for p, w in sure if len(w) >= LEAST_LETTERS], lambda w: slipped(w, chance)),
+        "slip": ([(p, w) for p, w in sure if len(w) >= LEAST_LETTERS], lambda w: mistyped(w, chance)),
         "no accents": ([(p, w) for p, w in sure if without_accents(w) != w], without_accents),
         "gender": ([(p, w) for p, w in botanical if of_other_gender(w) != w], of_other_gender),
         "synonym": ([(p, w) for p, w in sure if w in p.synonyms], str.lower),
