@@ -157,8 +157,8 @@ def _dangers(page: Page, desk: Desk, plant: Plant) -> None:
         parts = f"Harmful: {', '.join(caution.parts)}." if caution.parts else ""
         page.row("Take care", caution.text, parts, _said(desk, caution.source), tone="warning")
     for double in plant.doubles:
-        page.row("Look twice", warning_of(double, called(plant)), double.if_double, _said(desk, double.source),
-                 tone="warning")  # fmt: skip
+        said = warning_of(double, called(plant))
+        page.row("Look twice", said, double.if_double, _said(desk, double.source), tone="warning")
 
 
 def _references(page: Page, desk: Desk, plant: Plant) -> None:

@@ -192,8 +192,11 @@ def _list(desk: Desk, wanted: Wanted, name: str, narrowed: bool) -> None:
     page = Page(margin_width=22).heading("Plants", count)
     for plant, ways in known:
         whole = " (any kind)" if plant.rank == "genus" else ""
+        wild = "; invasive in some places" if any(c.kind == "invasive" for c in plant.cautions) else ""
         page.row(
-            called(plant), f"{plant.name}{whole}", _ways_said(desk, ways) if wanted.asks_for_ways else ""
+            called(plant),
+            f"{plant.name}{whole}{wild}",
+            _ways_said(desk, ways) if wanted.asks_for_ways else "",
         )
     page.row("", "No plant that is known fits all of that.", only_if=not known)
     page.next_steps(

@@ -82,6 +82,14 @@ def test_the_questions_a_gardener_asks_of_the_catalogue_are_answered(ledger: Pat
     assert "Paeonia lactiflora" not in now
 
 
+def test_an_invasive_plant_is_never_offered_without_a_word(ledger: Path) -> None:
+    lines = cuttings("plants", "--type", "climber", ledger=ledger).out.splitlines()
+    (japanese,) = (line for line in lines if "Lonicera japonica" in line)
+    (native,) = (line for line in lines if "Lonicera sempervirens" in line)
+    assert "invasive in some places" in japanese
+    assert "invasive" not in native
+
+
 def test_wishes_that_ask_how_say_how(ledger: Path) -> None:
     result = cuttings("plants", "--by", "layer", "--easy", ledger=ledger)
     assert "simple layer" in result.out
