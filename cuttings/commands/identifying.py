@@ -2,7 +2,6 @@
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
-from cuttings.commands.parsing import yes_no
 from cuttings.commands.telling import warning_of
 from cuttings.errors import Refused
 from cuttings.plants.key import KeyQuestion, narrowed, next_question, to_tell_apart
@@ -19,8 +18,6 @@ NEVER_SURE = (
     "A key cannot make sure: before you rely on the name, or let anybody eat any part of it, compare a good "
     "picture or a flora, or ask somebody who knows."
 )
-
-KEEP_DOUBLE = Question("keep-double", "Write it down all the same?", yes_no, default="no", yes_no=True)
 
 
 def by_key(desk: Desk, interview: Interview) -> str | None:
@@ -64,15 +61,14 @@ def introduced(plant: Plant) -> str:
     return f"{plant.common[0]} ({plant.name})" if plant.common else plant.name
 
 
-def look_twice(interview: Interview, plant: Plant, spoken: str) -> tuple[str | None, str]:
-    """What a second look makes of a plant that has unwanted doubles: the double's name if it is one of them,
-    and a remark for the lot's note while nobody can tell.
+def look_twice(interview: Interview, plant: Plant, spoken: str) -> str:
+    """Have a plant that has unwanted doubles looked at again; a remark for the lot's note if nobody can tell.
 
     Raises:
-        Refused: it is the double, and is not to be written down.
+        Refused: it is the double, and so is not written down.
     """
     if not interview.asking or not plant.doubles:
-        return None, ""
+        return ""
     for double in plant.doubles:
         interview.say(f"Look twice: {warning_of(double, spoken)}")
     choices = (
@@ -82,12 +78,9 @@ def look_twice(interview: Interview, plant: Plant, spoken: str) -> tuple[str | N
     )
     answer = interview.ask(Question("double", "Which is it?", str, choices, default=CANNOT_TELL))
     if answer == plant.name:
-        return None, ""
+        return ""
     if answer == CANNOT_TELL:
         others = " or ".join(double.common for double in plant.doubles)
-        return None, f"May yet turn out to be {others}."
+        return f"May yet turn out to be {others}."
     double = next(double for double in plant.doubles if double.name == answer)
-    interview.say(double.if_double)
-    if not interview.ask(KEEP_DOUBLE):
-        raise Refused(f"Nothing was recorded, since it is {double.common}. {double.if_double}")
-    return double.name, ""
+    raise Refused(f"Nothing was recorded, since it is {double.common}. {double.if_double}")

@@ -69,14 +69,6 @@ def ask_plant(desk: Desk, interview: Interview, method: Method | None = None) ->
     return Named(name, found.called, plant_for(desk.catalogue, name, kind, method), kind)
 
 
-def named_as(desk: Desk, name: str, method: Method | None = None) -> Named:
-    """A plant by a name that nobody need be asked about."""
-    found = understand(desk.catalogue, name)
-    if found.plant is not None:
-        return Named(found.name, found.called, found.plant)
-    return Named(found.name, "", plant_for(desk.catalogue, found.name, None, method))
-
-
 def _for_now(kind: PlantType | None) -> Question[str]:
     unknown = f"unknown {kind.replace('-', ' ')}" if kind else "unknown plant"
     why = "'cuttings note LOT --plant NAME' gives it its right name later."

@@ -29,9 +29,12 @@ def sheet(desk: Desk, plant: Plant) -> Page:
     page = Page().heading(plant.name, ", ".join(plant.common))
     page.row("Formerly", ", ".join(plant.synonyms), only_if=bool(plant.synonyms))
     _facts(page, desk, plant)
-    _ways(page, desk, plant)
-    _needs(page, desk, plant)
-    _windows(page, desk, plant)
+    if plant.unwanted:
+        page.heading("Not to be increased, kept or planted")
+    else:
+        _ways(page, desk, plant)
+        _needs(page, desk, plant)
+        _windows(page, desk, plant)
     _dangers(page, desk, plant)
     if desk.why:
         _references(page, desk, plant)
@@ -317,6 +320,7 @@ def document(desk: Desk, name: str, plant: Plant) -> dict[str, Any]:
         "planting_depth": plant.planting_depth,
         "planting_depth_m": _listed(plant.planting_depth_m),
         "runs": plant.runs,
+        "unwanted": plant.unwanted,
         "looks": asdict(plant.looks) if plant.looks else None,
         "methods": [_way_document(desk, way) for way in plant.ways],
         "division": _division_document(desk, plant.division),

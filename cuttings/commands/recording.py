@@ -8,7 +8,7 @@ from attrs import evolve
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.identifying import look_twice
-from cuttings.commands.naming import PLANT, Named, ask_plant, named_as
+from cuttings.commands.naming import PLANT, Named, ask_plant
 from cuttings.commands.parsing import choices, maybe, one_of, whole, words, yes_no
 from cuttings.commands.photos import keep_photo
 from cuttings.commands.questions import NOTE
@@ -84,9 +84,7 @@ def find(desk: Desk, **given: Any) -> None:
     method_given = interview.given(METHOD)
     named = ask_plant(desk, interview, method_given)
     method = interview.ask(_likely_first(named) if interview.asking else METHOD)
-    double, doubt = look_twice(interview, named.plant, named.spoken)
-    if double is not None:
-        named = named_as(desk, double, method)
+    doubt = look_twice(interview, named.plant, named.spoken)
     count = interview.ask(COUNT)
     rooted = method.starts_rooted or interview.ask(ROOTED)
     details = _details(interview, MOTHER, WHERE, NOTE)

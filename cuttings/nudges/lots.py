@@ -11,6 +11,7 @@ from cuttings.nudges.from_pot_on import hardening, planted, potted, ready
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.till_potted import rooted, waiting
+from cuttings.nudges.unwanted import doing_away
 from cuttings.words import Stage
 
 _RULES: tuple[tuple[Stage, Callable[[Known, date], Iterable[Nudge]]], ...] = (
@@ -25,6 +26,8 @@ _RULES: tuple[tuple[Stage, Callable[[Known, date], Iterable[Nudge]]], ...] = (
 
 def nudges_for(known: Known, today: date) -> list[Nudge]:
     """Everything one lot needs from today on, each with its window; windows that have closed are left out."""
+    if known.plant.unwanted:
+        return doing_away(known, today)
     found = [
         nudge
         for stage, rule in _RULES

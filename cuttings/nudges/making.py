@@ -10,7 +10,7 @@ from cuttings.words import Stage
 
 MINUTES = {
     "check": 5, "pot": 6, "bulbs": 15, "air": 3, "shade": 3, "feed": 5, "harden": 5, "plant": 20, "water": 5,
-    "pots": 2, "winter": 30,
+    "pots": 2, "rid": 30, "winter": 30,
 }  # fmt: skip
 """Minutes that a job takes for one lot, and for potting and planting one stem; from memory."""
 

@@ -76,6 +76,11 @@ def either(words: Iterable[str]) -> str:
     return " or ".join([", ".join(spoken[:-1]), spoken[-1]] if len(spoken) > 1 else spoken)
 
 
+def wanted(asked: Question) -> Iterator[Verdict]:
+    if asked.plant.unwanted:
+        yield Verdict("Nobody should plant it: it runs wild and cannot be got out again.", REFUSED)
+
+
 def hardiness(asked: Question) -> Iterator[Verdict]:
     zones, here = asked.plant.zones, asked.climate.zone_number
     if zones is None:
@@ -261,7 +266,7 @@ def mother(asked: Question) -> Iterator[Verdict]:
 
 
 ALL = (
-    hardiness, light, moisture, drainage, acidity, height, walnut, children, running, flowering, climbing,
-    mother,
+    wanted, hardiness, light, moisture, drainage, acidity, height, walnut, children, running, flowering,
+    climbing, mother,
 )  # fmt: skip
 """Every question, in the order the reasons are shown."""

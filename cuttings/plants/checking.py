@@ -182,8 +182,15 @@ def _of_whole_plants(files: Mapping[str, Record], records: Mapping[str, Sequence
                 plant = catalogue.plant(record["name"])
             except ValueError:  # said already, field by field
                 continue
+            if plant.unwanted and (plant.ways or not any(c.kind == "invasive" for c in plant.cautions)):
+                yield Fault(
+                    file,
+                    plant.name,
+                    "unwanted",
+                    "such a plant has no ways, and a caution that it is invasive",
+                )
             for name in NEEDED:
-                if not getattr(plant, name):
+                if not getattr(plant, name) and not (name == "ways" and plant.unwanted):
                     yield Fault(file, plant.name, name, "it is missing here and in every level above")
             conifer = plant.looks is not None and {"needle", "scale"} & set(plant.looks.leaf)
             if plant.bloom is None and plant.type not in FLOWERLESS and not conifer:

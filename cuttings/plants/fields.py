@@ -183,6 +183,7 @@ PLANT: Mapping[str, Check] = {
     "planting_depth": _sentence,
     "planting_depth_m": _span(0.0, 0.4),
     "runs": _flag,
+    "unwanted": _flag,
     "looks": lambda _: "",
     "ways": lambda value: "" if isinstance(value, list) else f"{value!r} is not a list",
     "division": lambda _: "",

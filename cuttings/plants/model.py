@@ -141,7 +141,8 @@ class Plant:
 
     ``level`` is the record the plant was found at (``species``, ``cultivar``, ``genus`` or ``type``) and
     ``levels`` says, for each field that came from further up, from where. In a pot its roots are killed at
-    ``root_kill_c``, and harmed from ``root_harm_c`` down, the coldest they came through fit for sale.
+    ``root_kill_c``, and harmed from ``root_harm_c`` down, the coldest they came through fit for sale. An
+    ``unwanted`` plant is known only so that a find of it is dealt with safely; nobody increases or plants it.
     """
 
     name: str
@@ -169,6 +170,7 @@ class Plant:
     planting_depth: str = ""
     planting_depth_m: Range | None = None
     runs: bool = False
+    unwanted: bool = False
     looks: Looks | None = None
     ways: tuple[Way, ...] = ()
     division: Division | None = None

@@ -35,6 +35,8 @@ LONGEST_POTTING_WEEKS = 40
 def windows_of(plant: Plant, climate: Climate, on: date) -> tuple[Window, ...]:
     """The next window of every kind for a plant, open on a day or opening after it, in the order they
     open."""
+    if plant.unwanted:
+        return ()
     found: dict[str, Window] = {}
     for each in _all(plant, climate, on):
         found.setdefault(each.what, each)

@@ -274,3 +274,23 @@ def test_the_key_needs_a_terminal_and_says_what_to_do_without(ledger: Path) -> N
     result = cuttings("find", "?", "--method", "seedling", ledger=ledger)
     assert (result.code, result.out) == (2, "")
     assert "cuttings plants --leaves" in result.err
+
+
+def test_a_plant_nobody_should_keep_is_never_advised_to_be_kept(ledger: Path) -> None:
+    """Common practice, and the law in many places: knotweed is not lifted, potted or planted."""
+    document = sheet("Japanese knotweed", ledger)
+    assert (document["unwanted"], document["methods"], document["windows"]) == (True, [], [])
+    assert (
+        "Not to be increased, kept or planted" in cuttings("plants", "Japanese knotweed", ledger=ledger).out
+    )
+    lot = recorded("find", "Japanese knotweed", "--method", "offset", ledger=ledger).lot
+    card = recorded("card", lot, ledger=ledger).document
+    assert card["next"]["what"].startswith("Do away with")
+    assert INVASIVE in card["next"]["why"]
+    (nudge,) = (n for n in recorded("week", ledger=ledger).document["nudges"] if n["lot"] == lot)
+    assert nudge["what"].startswith("Do away with")
+    site = ("--area", "gate strip", "--light", "full-sun", "--length", "5m", "--depth", "2m")
+    recorded("sites", "add", "gate bed", *site, ledger=ledger)
+    plan = recorded("spot", lot, ledger=ledger).document
+    assert not plan["plan"]
+    assert "Nobody should plant it" in plan["refused"][0]["because"][0]

@@ -83,7 +83,6 @@ def test_a_double_is_shown_and_not_written_down(garden: Path, tmp_path: Path) ->
         terminal.choose("How did it come about?", "simple layer")
         terminal.wait_for("Look twice: Poison ivy")
         terminal.choose("Which is it?", "poison ivy")
-        terminal.say("Write it down all the same?")
         assert terminal.finish() == 1
         assert "Nothing was recorded, since it is poison ivy." in terminal.flowing()
     assert kept.read_bytes() == before
