@@ -45,7 +45,9 @@ WORDS: Mapping[str, str] = {
     "split": "Let part of a lot go its own way",
     "lots": "Show the lots",
     "card": "Show one lot",
-    "plants": "Look a plant up",
+    "plants --ask": "Look a plant up",
+    "plants add": "Write down a plant of my own",
+    "plants amend": "Correct what is known of a plant",
     "sites": "Show the sites",
     "garden": "Show the garden",
     "climate": "Show the climate: frost, soil and the year's windows",
@@ -69,7 +71,7 @@ SHELVES: Mapping[str, tuple[str, ...]] = {
         "lots",
         "card",
         "mark --list",
-        "plants",
+        "plants --ask",
         "sites",
         "garden",
         "climate",
@@ -77,7 +79,17 @@ SHELVES: Mapping[str, tuple[str, ...]] = {
         "demo",
         "back",
     ),
-    "right": ("undo", "note", "sites add", "sites growing", "garden --change", "climate load", "back"),
+    "right": (
+        "undo",
+        "note",
+        "plants add",
+        "plants amend",
+        "sites add",
+        "sites growing",
+        "garden --change",
+        "climate load",
+        "back",
+    ),
 }
 """What is asked for often stands on the home screen; the rest one step behind it, by what has happened."""
 

@@ -1,9 +1,9 @@
 """Helping to name a find: the key of questions, and a second look where a plant has an unwanted double."""
 
-from cuttings.ask import Choice, Interview, Question
+from cuttings.ask import Asker, Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.telling import warning_of
-from cuttings.errors import Refused
+from cuttings.errors import Misused, Refused
 from cuttings.plants.key import KeyQuestion, narrowed, next_question, to_tell_apart
 from cuttings.plants.model import Plant
 
@@ -20,20 +20,29 @@ NEVER_SURE = (
 )
 
 
-def by_key(desk: Desk, interview: Interview) -> str | None:
-    """The botanical name of the plant a person settles on by looking at it; ``None`` if it is none."""
+def by_key(desk: Desk, asker: Asker | None) -> str | None:
+    """The botanical name of the plant a person settles on by looking at it; ``None`` if it is none.
+
+    Raises:
+        Misused: there is nobody to ask.
+    """
+    if asker is None:
+        raise Misused(
+            "The key of questions needs a terminal; 'cuttings plants --leaves opposite --petals 5' and the "
+            "like narrow the plants down without one."
+        )
     everything = to_tell_apart(desk.catalogue)
     left, answers = everything, dict[str, str]()
     asked: list[str] = []
     while (question := next_question(left, asked)) is not None:
         asked.append(question.name)
-        answer = interview.ask_anew(_put(question, left))
+        answer = asker.ask(_put(question, left))
         if answer == CANNOT_TELL:
             continue
         answers[question.name] = answer
         left = narrowed(everything, answers)
-        interview.say(f"That leaves {len(left)} of {len(everything)} plants.")
-    return _settle(interview, left)
+        asker.say(f"That leaves {len(left)} of {len(everything)} plants.")
+    return _settle(asker, left)
 
 
 def _put(question: KeyQuestion, left: list[Plant]) -> Question[str]:
@@ -44,15 +53,15 @@ def _put(question: KeyQuestion, left: list[Plant]) -> Question[str]:
     return Question(f"key-{question.name}", question.ask, str, tuple(choices))
 
 
-def _settle(interview: Interview, left: list[Plant]) -> str | None:
+def _settle(asker: Asker, left: list[Plant]) -> str | None:
     if not left:
-        interview.say("No plant that is known here fits all of that.")
+        asker.say("No plant that is known here fits all of that.")
         return None
-    interview.say(NEVER_SURE)
+    asker.say(NEVER_SURE)
     more = f" ({len(left) - MOST_OFFERED} more are not shown)" if len(left) > MOST_OFFERED else ""
     choices = [Choice(plant.name, introduced(plant)) for plant in left[:MOST_OFFERED]]
     choices.append(Choice(NONE_OF_THESE, "none of these, or I cannot tell"))
-    settled = interview.ask_anew(Question("key-plant", f"Which could it be?{more}", str, tuple(choices)))
+    settled = asker.ask(Question("key-plant", f"Which could it be?{more}", str, tuple(choices)))
     return None if settled == NONE_OF_THESE else settled
 
 

@@ -8,7 +8,7 @@ from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.identifying import UNSURE, by_key, introduced
 from cuttings.commands.parsing import filled, one_of, yes_no
-from cuttings.errors import Misused, Refused
+from cuttings.errors import Refused
 from cuttings.plants.model import Plant
 from cuttings.plants.understood import Understood, plant_for, understand
 from cuttings.words import Method, PlantType
@@ -84,12 +84,7 @@ def _understood(desk: Desk, interview: Interview, asked: str) -> Understood:
 
 def _looked_up(desk: Desk, interview: Interview) -> Understood:
     """The plant settled on with the key, for somebody who does not know its name."""
-    if not interview.asking:
-        raise Misused(
-            "The key of questions needs a terminal; 'cuttings plants --leaves opposite --petals 5' and the "
-            "like narrow the plants down without one."
-        )
-    settled = by_key(desk, interview)
+    settled = by_key(desk, interview.asker)
     if settled is None:
         return Understood("", "", None, unsure=True)
     return understand(desk.catalogue, settled)

@@ -5,17 +5,20 @@ from typing import Any, TypeVar
 
 import click
 
+from cuttings.ask import Question
 from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.identifying import UNSURE, by_key
+from cuttings.commands.naming import PLANT
 from cuttings.commands.own_plants import add, amend
 from cuttings.commands.parsing import one_of
 from cuttings.commands.plant_sheet import called, document, sheet, way_words
 from cuttings.dates import parse_month
-from cuttings.errors import Misused, Refused
+from cuttings.errors import Misused, Refused, Unfound
 from cuttings.plants.key import QUESTIONS
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.names import folded
-from cuttings.plants.understood import understand
+from cuttings.plants.understood import Understood, understand
 from cuttings.rules.choosing import CUTTINGS, DIVISIONS, LAYERS, Wanted, suits, ways_wanted
 from cuttings.show.page import Page
 from cuttings.units import parse_length
@@ -87,29 +90,54 @@ def _wishes(command: Callable[..., T]) -> Callable[..., T]:
 @plants.command(
     name="look",
     hidden=True,
-    help="A plant's sheet, by any name of it. Without a name, or with wishes, the plants that fit them.",
+    help="A plant's sheet, by any name of it; at a terminal, ? finds it by what can be seen. Without a name, "
+    "or with wishes, the plants that fit them. 'plants add' and 'plants amend' write down what you know.",
 )
 @click.argument("name", required=False)
+@click.option("--ask", is_flag=True, help="ask for the name")
 @_wishes
 @global_options
 @with_desk
-def look(desk: Desk, name: str | None, **given: Any) -> None:
-    if name is None or any(given.values()):
+def look(desk: Desk, name: str | None, ask: bool, **given: Any) -> None:
+    if any(given.values()) or not (name or ask):
         _list(desk, _wanted(desk, given), name or "", any(given.values()))
         return
-    catalogue = desk.catalogue
-    found = understand(catalogue, name)
-    if found.candidates:
-        raise Refused(found.could_be)
-    if found.plant is None:
-        raise Refused(
-            f"No plant called '{name}' is in the catalogue; 'cuttings plants' lists them, and 'cuttings "
-            "plants add' writes one of your own down. It can be recorded all the same: the general rules for "
-            "its kind then apply."
-        )
+    found = _meant(desk, name)
     if found.remark:
         desk.remark(found.remark)
+    assert found.plant is not None
     desk.answer(sheet(desk, found.plant), document(desk, found.name, found.plant))
+
+
+def _meant(desk: Desk, name: str | None) -> Understood:
+    """The plant that is named, on the line or at a prompt, or settled on with the key.
+
+    Raises:
+        Refused: nobody has entered it, or it could be several.
+    """
+
+    def known(text: str) -> Understood | None:
+        if text.strip() == UNSURE:
+            return None
+        found = understand(desk.catalogue, text)
+        if found.candidates:
+            raise Unfound(found.could_be)
+        if found.plant is None:
+            raise Unfound(
+                f"No plant called '{text}' is in the catalogue; 'cuttings plants' lists them, and 'cuttings "
+                "plants add' writes one of your own down. It can be recorded all the same: the general rules "
+                "for its kind then apply."
+            )
+        return found
+
+    which = Question("plant", PLANT.prompt, known, argument=True, allowed=PLANT.allowed)
+    found = desk.interview({"plant": name}, [which]).ask(which)
+    if found is not None:
+        return found
+    settled = by_key(desk, desk.asker)
+    if settled is None:
+        raise Refused("No plant of the catalogue was settled on.")
+    return understand(desk.catalogue, settled)
 
 
 def _wanted(desk: Desk, given: dict[str, Any]) -> Wanted:

@@ -182,6 +182,8 @@ def _of_whole_plants(files: Mapping[str, Record], records: Mapping[str, Sequence
                 plant = catalogue.plant(record["name"])
             except ValueError:  # said already, field by field
                 continue
+            if plant.name in {double.name for double in plant.doubles}:
+                yield Fault(file, plant.name, "doubles", "it is its own double; say what doubles it has")
             if plant.unwanted and (plant.ways or not any(c.kind == "invasive" for c in plant.cautions)):
                 yield Fault(
                     file,

@@ -114,7 +114,7 @@ def slips_forgiven(length: int) -> int:
     return min(4, max(1, (length + 1) // 5)) if length > 2 else 0
 
 
-FIRST_LETTER_HOLDS = 5
+FIRST_LETTER_HOLDS = 8
 """In words no longer than this the first letter must be right; people seldom miss that one."""
 
 

@@ -98,3 +98,15 @@ def test_who_cannot_tell_a_double_has_the_doubt_noted(garden: Path, tmp_path: Pa
     start = Ledger(kept.parent).book().lots[LOT].origin
     assert isinstance(start, e.Find)
     assert "May yet turn out to be poison ivy" in start.note
+
+
+def test_a_plant_is_looked_up_at_a_prompt_by_its_name_or_by_looking_at_it(tmp_path: Path) -> None:
+    with Terminal("plants", "--ask", folder=tmp_path) as terminal:
+        terminal.answer("Which plant?", "blumph")
+        terminal.corrected("No plant called 'blumph' is in the catalogue")
+        terminal.answer("Which plant?", "?")
+        for question, words in true_answers("Buxus sempervirens"):
+            terminal.choose(question.split("(")[0], words)
+        terminal.choose("Which could it be?", "Buxus sempervirens")
+        assert terminal.finish() == 0
+        assert "'cuttings find \"Buxus sempervirens\"' writes down a find." in terminal.flowing()
