@@ -1,21 +1,25 @@
 """The plant records are sound, there are enough of them, and a fault in one is named where it stands."""
 
 import copy
+import json
+import re
 from collections import Counter
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
 from attrs import fields_dict
 
-from cuttings.plants.checking import of_files
-from cuttings.plants.fields import PLANT
+from cuttings.plants.checking import of_files, of_record
+from cuttings.plants.fields import BLOOM, CAUTION, DIVISION, DOUBLE, LOOKS, PLANT, WAY
 from cuttings.plants.files import PLANT_FILES, Record
 from cuttings.plants.model import Plant
 from cuttings.plants.standard import data_files, standard
 from cuttings.words import Method, PlantType
 
 FILES = data_files()
+PAGE = Path(__file__).parents[2] / "docs" / "plant-records.md"
 
 
 def test_no_record_has_a_fault() -> None:
@@ -122,3 +126,12 @@ def test_every_file_ends_with_its_references() -> None:
     for name in PLANT_FILES:
         assert list(FILES[name]) == ["plants", "references"], name
         assert list(FILES[name]["references"]) == sorted(FILES[name]["references"]), name
+
+
+def test_the_page_of_the_format_shows_a_sound_record_and_names_every_field() -> None:
+    page = PAGE.read_text(encoding="utf-8")
+    example = json.loads(page.split("```json\n")[1].split("\n```")[0])
+    assert not list(of_record(example))
+    fields = {*PLANT, *WAY, *DIVISION, *LOOKS, *CAUTION, *DOUBLE, *BLOOM}
+    unsaid = [field for field in fields if not re.search(rf"\b{field}\b", page)]
+    assert not unsaid
