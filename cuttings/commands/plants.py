@@ -208,10 +208,11 @@ def _one_word(answers: Any) -> Callable[[str], str]:
 def _list(desk: Desk, wanted: Wanted, name: str, narrowed: bool) -> None:
     """The plants that are wanted, with the ways that are, by what people call them."""
     words = set(folded(name).split())
+    offered = narrowed and not wanted.looks  # not where somebody wants to know what it is
     known = [
         (plant, ways_wanted(plant, wanted, desk.climate, desk.on))
         for plant in desk.catalogue
-        if suits(plant, wanted) and words <= _all_words(plant)
+        if suits(plant, wanted) and words <= _all_words(plant) and not (plant.unwanted and offered)
     ]
     if wanted.asks_for_ways:
         known = [(plant, ways) for plant, ways in known if ways]

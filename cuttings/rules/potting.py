@@ -122,13 +122,12 @@ def recommend_depth(plant: Plant, method: Method) -> Advice[float | None]:
     """How deep to set it, in metres, where the plant's record has a figure: of a bulb as planting charts have
     it, of a crown or eye the soil over it. The middle of the range is advised.
 
-    ``None`` with a sentence where the rule is to go by the plant.
+    ``None`` with a sentence where the rule is to go by the plant, and where it may stand level with the soil.
     """
     depth, source = _depth_on_record(plant, method)
-    if depth is not None:
-        return Advice(
-            sum(depth) / 2, _sentence(plant.planting_depth or "as charts of planting give it"), source
-        )
+    if depth is not None and depth[0] > 0:
+        words = plant.planting_depth or "as charts of planting give it"
+        return Advice(sum(depth) / 2, _sentence(words), source)
     if plant.planting_depth:
         return Advice(None, _sentence(plant.planting_depth), plant.source_of("planting_depth"))
     if plant.type is PlantType.BULB:
