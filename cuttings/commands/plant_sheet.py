@@ -1,13 +1,12 @@
 """The sheet of one plant: how to make more of it, when in this garden, what it needs, what to watch for."""
 
 from calendar import month_abbr, month_name
-from collections.abc import Iterator
-from typing import Any
 
-from attrs import asdict, evolve
+from attrs import evolve
 
 from cuttings.commands.desk import Desk
-from cuttings.commands.telling import double_document, spoiled, warning_of, window_document
+from cuttings.commands.plant_document import source_keys
+from cuttings.commands.telling import spoiled, warning_of
 from cuttings.dates import margin, spoken, spoken_span
 from cuttings.plants.model import Division, Plant, Range, Way
 from cuttings.plants.own import OWN_LEVEL
@@ -173,20 +172,6 @@ def _references(page: Page, desk: Desk, plant: Plant) -> None:
         page.row("", str(reference), reference.url)
 
 
-def source_keys(plant: Plant) -> Iterator[str]:
-    """The sources of everything on the sheet, by their keys."""
-    yield plant.source
-    yield from plant.sources.values()
-    for way in plant.ways:
-        yield way.source
-        yield from way.sources.values()
-    if plant.division:
-        yield plant.division.source
-        yield from plant.division.sources.values()
-    yield from (caution.source for caution in plant.cautions)
-    yield from (double.source for double in plant.doubles)
-
-
 def _said(desk: Desk, source: str) -> str:
     """A source spelled out, where sources are wanted."""
     return desk.catalogue.reference(source) if desk.why else ""
@@ -288,94 +273,3 @@ def _division(desk: Desk, division: Division) -> str:
     if division.resents:
         parts.append("resents it")
     return "; ".join(parts) + "."
-
-
-def document(desk: Desk, name: str, plant: Plant) -> dict[str, Any]:
-    """The JSON shape of one plant."""
-    reference = desk.catalogue.reference
-    return {
-        "name": name,
-        "matched": plant.name,
-        "level": plant.level,
-        "common": list(plant.common),
-        "synonyms": list(plant.synonyms),
-        "type": plant.type.value,
-        "zones": _listed(plant.zones),
-        "height_m": _listed(plant.height_m),
-        "spread_m": _listed(plant.spread_m),
-        "spacing_m": _listed(plant.spacing_m),
-        "growth": plant.growth,
-        "light": [each.value for each in plant.light],
-        "moisture": [each.value for each in plant.moisture],
-        "drainage": [each.value for each in plant.drainage],
-        "ph": _listed(plant.ph),
-        "evergreen": plant.evergreen,
-        "bloom": {"months": list(plant.bloom.months), "wood": plant.bloom.wood} if plant.bloom else None,
-        "juglone": plant.juglone,
-        "deer": plant.deer,
-        "root_kill_c": plant.root_kill_c,
-        "root_harm_c": plant.root_harm_c,
-        "mix": plant.mix,
-        "potting_depth": plant.potting_depth,
-        "planting_depth": plant.planting_depth,
-        "planting_depth_m": _listed(plant.planting_depth_m),
-        "runs": plant.runs,
-        "unwanted": plant.unwanted,
-        "looks": asdict(plant.looks) if plant.looks else None,
-        "methods": [_way_document(desk, way) for way in plant.ways],
-        "division": _division_document(desk, plant.division),
-        "windows": [
-            {"what": each.what, **window_document(each), "why": each.why, "source": reference(each.source)}
-            for each in windows_of(plant, desk.climate, desk.on)
-        ],
-        "doubles": [double_document(each, reference(each.source)) for each in plant.doubles],
-        "cautions": [
-            {"kind": c.kind, "parts": list(c.parts), "text": c.text, "source": reference(c.source)}
-            for c in plant.cautions
-        ],
-        "levels": dict(plant.levels),
-        "sources": sorted({reference(key) for key in source_keys(plant)}),
-    }  # fmt: skip
-
-
-def _way_document(desk: Desk, way: Way) -> dict[str, Any]:
-    return {
-        "method": way.method.value,
-        "difficulty": way.difficulty,
-        "kind": way.kind,
-        "season": way.season,
-        "months": list(way.months),
-        "rooting_days": _listed(way.rooting_days),
-        "reference_temp_c": _listed(way.reference_temp_c),
-        "iba_ppm": _listed(way.iba_ppm),
-        "length_m": _listed(way.length_m),
-        "take": _listed(way.take),
-        "prepare": way.prepare,
-        "medium": way.medium,
-        "cover": way.cover,
-        "rooted_when": way.rooted_when,
-        "sever": way.sever,
-        "sever_months": list(way.sever_months),
-        "source": desk.catalogue.reference(way.source),
-    }
-
-
-def _division_document(desk: Desk, division: Division | None) -> dict[str, Any] | None:
-    if division is None:
-        return None
-    return {
-        "season": division.season,
-        "months": list(division.months),
-        "every_years": _listed(division.every_years),
-        "pieces": division.pieces,
-        "per_piece": _listed(division.per_piece),
-        "counted_in": division.counted_in,
-        "replant": division.replant,
-        "replant_depth_m": _listed(division.replant_depth_m),
-        "resents": division.resents,
-        "source": desk.catalogue.reference(division.source),
-    }
-
-
-def _listed(value: tuple[Any, ...] | None) -> list[Any] | None:
-    return None if value is None else list(value)

@@ -12,7 +12,8 @@ from cuttings.commands.identifying import UNSURE, by_key
 from cuttings.commands.naming import PLANT
 from cuttings.commands.own_plants import add, amend
 from cuttings.commands.parsing import one_of
-from cuttings.commands.plant_sheet import called, document, sheet, way_words
+from cuttings.commands.plant_document import document
+from cuttings.commands.plant_sheet import called, sheet, way_words
 from cuttings.dates import parse_month
 from cuttings.errors import Misused, Refused, Unfound
 from cuttings.plants.key import QUESTIONS
