@@ -15,7 +15,7 @@ from attrs import frozen
 from cuttings.plants.files import Record
 from cuttings.plants.finding import Names
 from cuttings.plants.model import UNPUBLISHED, Plant, Reference, Way
-from cuttings.plants.names import cultivar_of, genus_of, without_cultivar
+from cuttings.plants.names import cultivar_of, genus_of, without_aside, without_cultivar
 from cuttings.plants.reading import plant_of, way_of
 from cuttings.words import Method, PlantType
 
@@ -151,6 +151,8 @@ class Catalogue:
         if asked in self._records:
             return Match(asked, self.plant(asked), "exact", asked)
         how, owners = self._names.find(asked)
+        if not owners and (plain := without_aside(asked)) != asked:
+            how, owners = self._names.find(plain)
         if not owners:
             return self._by_genus(asked)
         if len(owners) > 1:

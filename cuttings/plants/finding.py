@@ -8,6 +8,9 @@ from attrs import field, frozen
 from cuttings.plants.files import Record
 from cuttings.plants.names import cultivar_of, folded, without_gender
 
+KINDS = frozenset({"bulb", "flower", "herb", "perennial", "plant", "shrub", "tree"})
+"""Words for kinds of plant, which stand in the names of some."""
+
 Owners = Mapping[str, str]
 """Names of records, each with the word it is known by there."""
 
@@ -51,6 +54,7 @@ class Names:
             ("exact", self._whole),
             ("spelling", self._of_other_gender),
             ("part", self._with_words),
+            ("part", self._beginning),
             ("spelling", self._nearest),
             ("spelling", self._with_words_mended),
         )
@@ -63,8 +67,17 @@ class Names:
         return self.stems.get(without_gender(wanted), {}) if " " in wanted else {}
 
     def _with_words(self, wanted: str) -> Owners:
-        """The records one of whose names has all the wanted words in it."""
+        """The records one of whose names has all the wanted words in it; a word for a kind of plant is no name."""
+        if wanted in KINDS:
+            return {}
         return self._owners(self._holding(set(wanted.split())))
+
+    def _beginning(self, wanted: str) -> Owners:
+        """The records of the longest beginning, of two words or more, that is a name by itself: a cultivar's
+        name typed without its quotes, or a remark behind the name."""
+        words = wanted.split()
+        beginnings = (" ".join(words[:length]) for length in range(len(words) - 1, 1, -1))
+        return next((owners for each in beginnings if (owners := self._whole(each))), {})
 
     def _holding(self, words: Iterable[str]) -> Iterable[str]:
         """The names that hold all the words, in their own order."""

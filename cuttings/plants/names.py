@@ -10,9 +10,15 @@ import unicodedata
 _QUOTE = r"['\u2018\u2019\"\u201c\u201d]"
 _CULTIVAR = re.compile(rf"(?<![A-Za-z]){_QUOTE}.+?{_QUOTE}(?![A-Za-z])")
 _APOSTROPHE = re.compile(r"(?<=[A-Za-z])['\u2018\u2019](?=[A-Za-z])")
+_ASIDE = re.compile(r"\([^()]*\)")
 _HYBRID = re.compile(r"(^|\s)[x\u00d7]\s*(?=[A-Za-z])", re.IGNORECASE)
 _RANKS = re.compile(r"\b(?:subsp|ssp|var|f|forma|cv|spp|sp)\b\.?", re.IGNORECASE)
 _NOT_WORD = re.compile(r"[^a-z0-9]+")
+
+
+def without_aside(name: str) -> str:
+    """The name without what stands in brackets: ``Taxus baccata (English yew)``."""
+    return " ".join(_ASIDE.sub(" ", name).split())
 
 
 def without_cultivar(name: str) -> str:

@@ -96,6 +96,10 @@ def test_every_name_of_the_catalogue_leads_to_its_own_plant() -> None:
         ("snowdrops", "Galanthus nivalis"),
         ("Hydrangea petiolaris", "Hydrangea anomala subsp. petiolaris"),
         ("buxus sempervirens", "Buxus sempervirens"),
+        ("Taxus baccata (English yew)", "Taxus baccata"),
+        ("Vaccinium corymbosum Bluecrop", "Vaccinium corymbosum"),
+        ("Juniperus procumbens Nana", "Juniperus procumbens 'Nana'"),
+        ("Salix spp.", "Salix"),
     ],
 )
 def test_old_names_common_names_and_slips_are_understood(typed: str, name: str) -> None:
@@ -104,7 +108,9 @@ def test_old_names_common_names_and_slips_are_understood(typed: str, name: str) 
     assert plant.name == name
 
 
-@pytest.mark.parametrize("typed", ["zzyzx plonkweed", "bicycle", "", "   ", "'Red Lake'", "1234", "qq", "×"])
+@pytest.mark.parametrize(
+    "typed", ["zzyzx plonkweed", "bicycle", "herbs", "shrub", "", "   ", "'Red Lake'", "1234", "qq", "×"]
+)
 def test_a_name_that_means_nothing_finds_nothing(typed: str) -> None:
     match = standard().find(typed)
     assert (match.plant, match.how) == (None, "unknown")
