@@ -67,7 +67,7 @@ class Names:
         return self.stems.get(without_gender(wanted), {}) if " " in wanted else {}
 
     def _with_words(self, wanted: str) -> Owners:
-        """The records one of whose names has all the wanted words in it; a word for a kind of plant is no name."""
+        """The records one of whose names has all the wanted words; a word for a kind of plant is no name."""
         if wanted in KINDS:
             return {}
         return self._owners(self._holding(set(wanted.split())))
