@@ -159,31 +159,47 @@ def show_span(low_m: float, high_m: float, units: Units) -> str:
     return f"{low} to {high}"
 
 
+def about_span(low_m: float, high_m: float, units: Units) -> str:
+    """A range of lengths as one would say it: in inches and feet to the quarter, half or whole of one, and so
+    never quite the same: ``3 to 5 ft``, ``8 in to 2 ft``. In centimetres and metres as it is."""
+    if units is Units.METRIC:
+        return show_span(low_m, high_m, units)
+    low, high = (metres / METRES["in"] for metres in (low_m, high_m))
+    ends = [_roughly(each, "ft" if _in_feet(each, high) else "in") for each in (low, high)]
+    if ends[0] == ends[1]:
+        return ends[1]
+    return f"{ends[0].removesuffix(ends[1][-3:])} to {ends[1]}"
+
+
+INCHES_TO_A_FOOT = 12
+FEET_FROM_IN = 23.5
+"""Inches from which one says feet; the lower end of such a range is in feet from three quarters of one."""
+
+
+def _in_feet(inches: float, high: float) -> bool:
+    return inches >= FEET_FROM_IN or (high >= FEET_FROM_IN and inches >= 0.75 * INCHES_TO_A_FOOT)
+
+
+def _roughly(inches: float, unit: str) -> str:
+    """To the quarter below two, to the half below four, whole above."""
+    number = inches / INCHES_TO_A_FOOT if unit == "ft" else inches
+    parts = 4 if number < 2 else 2 if number < 4 else 1
+    return f"{max(round(number * parts), 1) / parts:g} {unit}"
+
+
 _IN_PROSE = re.compile(r"(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (mm|cm|m)\b")
 
 
 def in_units(sentence: str, units: Units) -> str:
-    """A sentence whose metric lengths (``5 to 10 cm``) are said in the garden's own units, as one would say
-    them: small inches to the half or quarter, and so never quite the same length."""
+    """A sentence whose metric lengths (``5 to 10 cm``) are said in the garden's own units."""
     if units is Units.METRIC:
         return sentence
 
     def said(match: re.Match[str]) -> str:
-        low, high = (float(each or match[1]) * METRES[match[3]] / METRES["in"] for each in match.groups()[:2])
-        feet = low >= 2 * INCHES_TO_A_FOOT
-        ends = dict.fromkeys(_roughly(each / INCHES_TO_A_FOOT if feet else each) for each in (low, high))
-        return f"{' to '.join(ends)} {'ft' if feet else 'in'}"
+        low, high = (float(each or match[1]) * METRES[match[3]] for each in match.groups()[:2])
+        return about_span(low, high, units)
 
     return _IN_PROSE.sub(said, sentence)
-
-
-INCHES_TO_A_FOOT = 12
-
-
-def _roughly(number: float) -> str:
-    """To the quarter below two, to the half below four, whole above."""
-    parts = 4 if number < 2 else 2 if number < 4 else 1
-    return f"{max(round(number * parts), 1) / parts:g}"
 
 
 def show_temperature(degrees_c: float, units: Units) -> str:

@@ -7,8 +7,10 @@ from hypothesis import strategies as st
 from cuttings.units import (
     LITRES,
     METRES,
+    about_span,
     celsius_to_fahrenheit,
     fahrenheit_to_celsius,
+    in_units,
     parse_length,
     parse_temperature,
     parse_volume,
@@ -186,3 +188,37 @@ def test_a_span_names_its_unit_once_where_it_can() -> None:
     assert show_span(0.08, 0.10, METRIC) == "8 to 10 cm"
     assert show_span(0.1, 0.1, METRIC) == "10 cm"
     assert show_span(0.9, 2.5, US) == "2 ft 11 in to 8 ft 2 in"
+
+
+@pytest.mark.parametrize(
+    ("low_m", "high_m", "us"),
+    [
+        (0.3, 1.8, "1 to 6 ft"),
+        (0.05, 0.6, "2 in to 2 ft"),
+        (0.1, 0.15, "4 to 6 in"),
+        (0.02, 0.05, "0.75 to 2 in"),
+        (1.0, 1.5, "3.5 to 5 ft"),
+        (3.0, 3.0, "10 ft"),
+    ],
+)
+def test_a_range_is_said_as_a_gardener_would(low_m: float, high_m: float, us: str) -> None:
+    assert about_span(low_m, high_m, US) == us
+    assert about_span(low_m, high_m, METRIC) == show_span(low_m, high_m, METRIC)
+
+
+@given(st.floats(0.006, 40.0), st.floats(0.0, 20.0))
+def test_a_rough_range_stays_close_and_in_order(low_m: float, more_m: float) -> None:
+    """Within a quarter of what it says, which is as near as two hands measure."""
+    said = about_span(low_m, low_m + more_m, US)
+    low, _, high = said.rpartition(" to ")
+    unit = said.rsplit(" ", 1)[1]
+    ends = [parse_length(end if end[-1].isalpha() else f"{end} {unit}", US) for end in (low or high, high)]
+    assert ends[0] <= ends[1] + 1e-9
+    for said_m, true_m in zip(ends, (low_m, low_m + more_m), strict=True):
+        assert abs(said_m - true_m) <= 0.25 * true_m + 0.004
+
+
+def test_lengths_in_a_sentence_are_said_in_the_gardens_units() -> None:
+    sentence = "Peg it 5 to 10 cm deep, 1.5 m from the path; 20 °C is no length."
+    assert in_units(sentence, METRIC) == sentence
+    assert in_units(sentence, US) == "Peg it 2 to 4 in deep, 5 ft from the path; 20 °C is no length."

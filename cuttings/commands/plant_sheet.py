@@ -14,7 +14,7 @@ from cuttings.rules.choosing import easiest_first
 from cuttings.rules.increase import best_way
 from cuttings.rules.windows import windows_of
 from cuttings.show.page import Page, Part, Row
-from cuttings.units import in_units, show_span, show_temperature
+from cuttings.units import about_span, in_units, show_temperature
 from cuttings.words import Units
 
 
@@ -57,8 +57,8 @@ def _in_units(part: Part, units: Units) -> Part:
 def _facts(page: Page, desk: Desk, plant: Plant) -> None:
     units = desk.units
     kind = f"{plant.type.replace('-', ' ')}{', evergreen' if plant.evergreen else ''}"
-    height = show_span(*plant.height_m, units) if plant.height_m else ""
-    spread = show_span(*plant.spread_m, units) if plant.spread_m else ""
+    height = about_span(*plant.height_m, units) if plant.height_m else ""
+    spread = about_span(*plant.spread_m, units) if plant.spread_m else ""
     facts = (
         ("Kind", "type", kind),
         ("Zones", "zones", f"{plant.zones[0]} to {plant.zones[1]}" if plant.zones else ""),
@@ -85,7 +85,7 @@ def _needs(page: Page, desk: Desk, plant: Plant) -> None:
     """What it needs in a pot, and where it is planted."""
     units = desk.units
     ph = f"{plant.ph[0]:g} to {plant.ph[1]:g}" if plant.ph else ""
-    soil = show_span(*plant.planting_depth_m, units) if plant.planting_depth_m else ""
+    soil = about_span(*plant.planting_depth_m, units) if plant.planting_depth_m else ""
     over = f" ({soil} deep)" if soil and plant.planting_depth_m != (0.0, 0.0) else ""
     page.heading("What it needs")
     facts = (
@@ -93,7 +93,7 @@ def _needs(page: Page, desk: Desk, plant: Plant) -> None:
         ("Moisture", "moisture", ", ".join(plant.moisture)),
         ("Drainage", "drainage", ", ".join(plant.drainage)),
         ("Soil pH", "ph", ph),
-        ("Spacing", "spacing_m", show_span(*plant.spacing_m, units) if plant.spacing_m else ""),
+        ("Spacing", "spacing_m", about_span(*plant.spacing_m, units) if plant.spacing_m else ""),
         ("Planted", "planting_depth", f"{plant.planting_depth}{over}" if plant.planting_depth else ""),
         ("Potted", "potting_depth", f"{plant.potting_depth}; {plant.mix} mix" if plant.potting_depth else ""),
         ("In a pot", "root_kill_c", _at(plant.root_kill_c, "its roots die near", units)),
@@ -233,7 +233,7 @@ def way_words(desk: Desk, way: Way, *, brief: bool = False) -> str:
         at = f" at {_temperatures(way.reference_temp_c, units)}" if way.reference_temp_c else ""
         parts.append(f"{_time(low, high)}{at}")
     if way.length_m:
-        parts.append(f"{show_span(*way.length_m, units)} long")
+        parts.append(f"{about_span(*way.length_m, units)} long")
     if way.iba_ppm and way.iba_ppm[1]:
         parts.append(f"hormone {way.iba_ppm[0]} to {way.iba_ppm[1]} ppm")
     if way.take:
@@ -263,13 +263,12 @@ def _division(desk: Desk, division: Division) -> str:
         parts.append(division.pieces)
     if division.per_piece:
         low, high = division.per_piece
+        counted = division.counted_in.removesuffix("s") if high == 1 else division.counted_in
         parts.append(
-            f"{low} to {high} {division.counted_in} to a piece"
-            if high > low
-            else f"{low} {division.counted_in} to a piece"
+            f"{low} {counted} to a piece" if low == high else f"{low} to {high} {counted} to a piece"
         )
     if division.replant_depth_m and division.replant_depth_m[1]:
-        parts.append(f"{show_span(*division.replant_depth_m, desk.units)} deep")
+        parts.append(f"{about_span(*division.replant_depth_m, desk.units)} deep")
     if division.resents:
         parts.append("resents it")
     return "; ".join(parts) + "."

@@ -74,7 +74,8 @@ def understand(catalogue: Catalogue, asked: str) -> Understood:
         word = plant.common[0] if plant.common and plant.rank != "genus" else ""
     called = f"{word} {cultivar}".strip() if word else ""
     forgiven = match.how in ("part", "spelling")
-    remark = f"'{asked}' was taken for {match.word} ({plant.name})." if forgiven else ""
+    meant = plant.name if match.word == plant.name else f"{match.word} ({plant.name})"
+    remark = f"'{asked}' was taken for {meant}." if forgiven else ""
     species = catalogue.species_of(plant.name) if plant.rank == "genus" else ()
     if species:
         remark = f"{remark} What holds for {plant.name} in general applies; {_few(species)} has more.".strip()
