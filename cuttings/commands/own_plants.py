@@ -74,7 +74,7 @@ def add(desk: Desk, **given: Any) -> None:
     known = understand(desk.catalogue, name)
     if known.plant is not None and known.name.casefold() == known.plant.name.casefold() and not known.remark:
         raise Refused(f"{known.plant.name} is known already; 'cuttings plants amend' corrects it.")
-    facts = {"type": interview.ask(TYPE).value, **_told(desk, interview, {})}
+    facts = {"type": interview.ask(TYPE).value, **_told(desk, interview)}
     _record(desk, name, facts)
 
 
@@ -100,7 +100,7 @@ def amend(desk: Desk, **given: Any) -> None:
     if interview.asking:
         facts.update(_asked_for(desk, interview, found.plant))
     else:
-        facts.update(_told(desk, interview, {}))
+        facts.update(_told(desk, interview))
         if given["type"]:
             facts["type"] = interview.ask(TYPE).value
     _record(desk, found.name if new else found.plant.name, facts)
@@ -143,8 +143,9 @@ def _shown(field: str, value: Any, units: Units) -> str:
     return str(value)
 
 
-def _told(desk: Desk, interview: Interview, facts: dict[str, Any]) -> dict[str, Any]:
+def _told(desk: Desk, interview: Interview) -> dict[str, Any]:
     """The facts that the options give, or that are asked for one after another."""
+    facts: dict[str, Any] = {}
     for fact in PLANT_FACTS:
         value = _answer(desk, interview, fact)
         if value not in (None, "", []):

@@ -16,13 +16,15 @@ from cuttings.plants.files import Record
 from cuttings.plants.finding import Names
 from cuttings.plants.model import UNPUBLISHED, Plant, Reference, Way
 from cuttings.plants.names import cultivar_of, genus_of, without_aside, without_cultivar
+from cuttings.plants.own import OWN_SOURCE
 from cuttings.plants.reading import plant_of, way_of
 from cuttings.words import Method, PlantType
 
 
 def _more_cautions(own: list[Record], above: list[Record]) -> list[Record]:
-    """A plant's cautions and those of the level above whose kind it does not speak of itself."""
-    kinds = {caution["kind"] for caution in own}
+    """A plant's cautions and those of the level above whose kind it does not speak of itself. A keeper's own
+    word takes none away."""
+    kinds = {caution["kind"] for caution in own if not caution["source"].startswith(OWN_SOURCE)}
     return [*own, *(caution for caution in above if caution["kind"] not in kinds)]
 
 
@@ -223,10 +225,10 @@ def amended(record: Record, changes: Record) -> Record:
                 "sources": {**before.get("sources", {}), **way["sources"]},
             }
         after["ways"] = list(ways.values())
-    if "cautions" in changes:  # nobody's own word takes a caution away
+    if "cautions" in changes:
         after["cautions"] = [*changes["cautions"], *record.get("cautions", ())]
-    for name in ("sources", "levels", "looks"):
-        if name in record or name in changes:
-            after[name] = {**record.get(name, {}), **changes.get(name, {})}
+    for name in ("sources", "levels", "looks", "bloom"):
+        if record.get(name) or changes.get(name):
+            after[name] = {**(record.get(name) or {}), **(changes.get(name) or {})}
     after["source"], after["rank"] = record["source"], record["rank"]
     return after

@@ -10,10 +10,13 @@ from cuttings.plants.names import cultivar_of, without_cultivar
 OWN_LEVEL = "own record"
 """The level of a value that the keeper gave."""
 
+OWN_SOURCE = "your own record"
+"""What the source of such a value begins with."""
+
 
 def own_source(on: date) -> str:
     """The source of a value the keeper gave on a day."""
-    return f"your own record of {on.isoformat()}"
+    return f"{OWN_SOURCE} of {on.isoformat()}"
 
 
 def own_record(plant: str, facts: Mapping[str, Any], on: date) -> Record:

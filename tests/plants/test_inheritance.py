@@ -25,6 +25,7 @@ RECORDS = [
         sources={"zones": "book"},
     ),
     record("Primus albus", "species", zones=[4, 8], height_m=[1, 2], looks={"sap": "clear"},
+           bloom={"months": [4], "wood": "old"},
            cautions=[{"kind": "spines", "text": "Sharp as needles.", "source": MEMORY}]),
     record("Primus albus 'Minor'", "cultivar", common=["small primus"], height_m=[0.3, 0.5]),
 ]  # fmt: skip
@@ -105,6 +106,14 @@ def test_ones_own_facts_win_and_say_that_they_are_ones_own() -> None:
     assert (plant.height_m, plant.levels.get("height_m")) == ((1, 2), None)
     assert mine.plant("Primus albus 'Minor'").zones == (5, 9), "what is corrected is inherited too"
     assert CATALOGUE.plant("Primus albus").zones == (4, 8), "the catalogue itself is as it was"
+
+
+def test_ones_own_word_takes_no_caution_away() -> None:
+    mine = {"cautions": [{"kind": "poison", "text": "My dog was ill."}], "bloom": {"months": [5]}}
+    plant = CATALOGUE.with_own([own_record("Primus albus", mine, date(2026, 5, 1))]).plant("Primus albus")
+    assert {c.text for c in plant.cautions} == {"My dog was ill.", "Sharp as needles.", "Do not eat it."}
+    assert plant.bloom is not None
+    assert (plant.bloom.months, plant.bloom.wood) == ((5,), "old")
 
 
 def test_a_way_of_ones_own_is_amended_or_added_by_its_method() -> None:
