@@ -1,7 +1,6 @@
 """The build's own step: check the plant records, and write them into the one file that commands open."""
 
 import sys
-from pathlib import Path
 from typing import Any
 
 from hatchling.builders.hooks.plugin.interface import BuildHookInterface
@@ -19,4 +18,4 @@ class CatalogueHook(BuildHookInterface):  # type: ignore[type-arg]
         faults = of_files(files)
         if faults:
             raise ValueError("The plant records are not sound:\n" + "\n".join(map(str, faults)))
-        Path(BUILT).write_bytes(built(files))
+        BUILT.write_bytes(built(files))

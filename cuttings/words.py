@@ -3,7 +3,14 @@
 Trade terms keep their trade meaning. This module depends on nothing, so every part may import it.
 """
 
+from collections.abc import Iterable
 from enum import StrEnum
+
+
+def either(words: Iterable[str]) -> str:
+    """Words as one offers them: ``a``, ``a or b``, ``a, b or c``."""
+    *before, last = words
+    return f"{', '.join(before)} or {last}" if before else last
 
 
 class Stage(StrEnum):

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 import click
-from attrs import define, evolve
+from attrs import define, evolve, field
 
 from cuttings.ask import Asker, Interview, Question
 from cuttings.climate.climate import SAFE_RISK, Climate, climate_from
@@ -80,6 +80,7 @@ class Desk:
     asker: Asker | None = None
     taken_up: Mapping[str, str] | None = None
     """What was typed before somebody stopped in the middle and chose to go on."""
+    _made: dict[str, tuple[Book, Any]] = field(factory=dict, init=False)
 
     @cached_property
     def book(self) -> Book:
@@ -103,24 +104,23 @@ class Desk:
     @property
     def catalogue(self) -> "Catalogue":
         """The plants that are known, with the keeper's own facts; the same object as long as the book is."""
-        known = self.__dict__.get("_catalogue")
-        if known is None or known[0] is not self.book:
-            known = self.__dict__["_catalogue"] = (self.book, _catalogue_of(self.book))
-        catalogue: Catalogue = known[1]
-        return catalogue
+        return self._while_the_book_stands("catalogue", lambda: _catalogue_of(self.book))
 
     @property
     def climate(self) -> Climate:
         """The garden's climate, at this season's own pace. The same object as long as the book is the same,
         for the rules remember what they worked out for it."""
-        known = self.__dict__.get("_climate")
-        if known is None or known[0] is not self.book:
-            known = self.__dict__["_climate"] = (
-                self.book,
-                self._paced(climate_of(self.garden, self.normals)),
-            )
-        climate: Climate = known[1]
-        return climate
+        return self._while_the_book_stands(
+            "climate", lambda: self._paced(climate_of(self.garden, self.normals))
+        )
+
+    def _while_the_book_stands(self, name: str, make: Callable[[], R]) -> R:
+        """Something made from the book once, and made anew when an entry has changed it."""
+        book, made = self._made.get(name, (None, None))
+        if book is not self.book:
+            made = make()
+            self._made[name] = self.book, made
+        return cast("R", made)
 
     def _paced(self, climate: Climate) -> Climate:
         if not self.book.signs:

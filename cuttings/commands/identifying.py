@@ -6,6 +6,7 @@ from cuttings.commands.telling import warning_of
 from cuttings.errors import Misused, Refused
 from cuttings.plants.key import KeyQuestion, narrowed, next_question, to_tell_apart
 from cuttings.plants.model import Plant
+from cuttings.words import either
 
 UNSURE = "?"
 """What is typed for a plant's name by somebody who does not know it."""
@@ -89,7 +90,6 @@ def look_twice(interview: Interview, plant: Plant, spoken: str) -> str:
     if answer == plant.name:
         return ""
     if answer == CANNOT_TELL:
-        others = " or ".join(double.common for double in plant.doubles)
-        return f"May yet turn out to be {others}."
+        return f"May yet turn out to be {either(double.common for double in plant.doubles)}."
     double = next(double for double in plant.doubles if double.name == answer)
     raise Refused(f"Nothing was recorded, since it is {double.common}. {double.if_double}")

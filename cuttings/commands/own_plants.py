@@ -47,7 +47,7 @@ METHOD = Question(
 
 
 def _fact_options(command: Callable[..., T]) -> Callable[..., T]:
-    options = [click.option("--type", "type_", metavar="TYPE", help="|".join(PlantType))]
+    options = [click.option("--type", metavar="TYPE", help="|".join(PlantType))]
     options += [
         click.option(f"--{f.option}", metavar="TEXT", help=f"{f.prompt}: {f.allowed}") for f in PLANT_FACTS
     ]
@@ -68,7 +68,6 @@ def _fact_options(command: Callable[..., T]) -> Callable[..., T]:
 @global_options
 @with_desk
 def add(desk: Desk, **given: Any) -> None:
-    given["type"] = given.pop("type_")
     interview = desk.interview(given, [NAME, TYPE])
     name = " ".join(interview.ask(NAME).split())
     known = understand(desk.catalogue, name)
@@ -84,7 +83,6 @@ def add(desk: Desk, **given: Any) -> None:
 @global_options
 @with_desk
 def amend(desk: Desk, **given: Any) -> None:
-    given["type"] = given.pop("type_")
     told = any(value for name, value in given.items() if name != "name")
     required: list[Question[Any]] = [NAME] if told else [NAME, _which_fact()]
     interview = desk.interview(given, required)

@@ -65,7 +65,7 @@ plants.add_command(amend)
 def _wishes(command: Callable[..., T]) -> Callable[..., T]:
     """The options that narrow the plants down."""
     options = [
-        click.option("--type", "kind", metavar="TYPE", help="|".join(PlantType)),
+        click.option("--type", metavar="TYPE", help="|".join(PlantType)),
         click.option("--light", metavar="LIGHT", help="for that light: " + "|".join(Light)),
         click.option("--moisture", metavar="M", help="for ground that is " + "|".join(Moisture)),
         click.option("--drainage", metavar="D", help="for drainage that is " + "|".join(Drainage)),
@@ -149,7 +149,7 @@ def _wanted(desk: Desk, given: dict[str, Any]) -> Wanted:
     """
 
     def read(option: str, parse: Callable[[str], T]) -> T | None:
-        text = given[option.replace("-", "_")] if option != "type" else given["kind"]
+        text = given[option.replace("-", "_")]
         try:
             return parse(text) if text else None
         except ValueError as error:

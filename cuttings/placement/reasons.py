@@ -15,7 +15,7 @@ from cuttings.ledger.places import Site
 from cuttings.placement.light import least_hours, site_light, steps_away
 from cuttings.plants.model import Plant
 from cuttings.units import show_length, show_span
-from cuttings.words import Drainage, Light, PlantType, Units
+from cuttings.words import Drainage, Light, PlantType, Units, either
 
 FOR, REFUSED = 1.0, 0.0
 LIGHT_ONE_OFF = 0.7
@@ -70,10 +70,9 @@ class Question:
     neighbours: Sequence[Plant] = field(factory=tuple)
 
 
-def either(words: Iterable[str]) -> str:
-    """Words joined as one says them: ``full sun``, ``full sun or part sun``."""
-    spoken = [word.replace("-", " ") for word in words]
-    return " or ".join([", ".join(spoken[:-1]), spoken[-1]] if len(spoken) > 1 else spoken)
+def _spoken(words: Iterable[str]) -> str:
+    """Words of the records as one offers them: ``full sun``, ``full sun or part sun``."""
+    return either(word.replace("-", " ") for word in words)
 
 
 def wanted(asked: Question) -> Iterator[Verdict]:
@@ -113,16 +112,16 @@ def light(asked: Question) -> Iterator[Verdict]:
         yield Verdict("Nobody has said how much light it likes.", NOT_SAID)
         return
     hours = asked.site.sun_hours
-    place = either([here]) + (f" ({hours:g} hours of sun a day)" if hours is not None else "")
+    place = _spoken([here]) + (f" ({hours:g} hours of sun a day)" if hours is not None else "")
     steps = steps_away(liked, here)
     if steps == 0:
         yield Verdict(f"{place[:1].upper()}{place[1:]} suits it.", FOR)
     elif abs(steps) == 1:
         harm = "flower less" if steps > 0 else "scorch"
-        yield Verdict(f"It likes {either(liked)} better; in {place} it may {harm}.", LIGHT_ONE_OFF)
+        yield Verdict(f"It likes {_spoken(liked)} better; in {place} it may {harm}.", LIGHT_ONE_OFF)
     else:
         yield Verdict(
-            f"It needs {either(liked)}, and this site has {place}.", REFUSED, _if_light(here, steps)
+            f"It needs {_spoken(liked)}, and this site has {place}.", REFUSED, _if_light(here, steps)
         )
 
 
@@ -146,14 +145,14 @@ def moisture(asked: Question) -> Iterator[Verdict]:
     if steps == 0:
         yield Verdict(f"{here.capitalize()} soil suits it.", FOR)
     elif abs(steps) == 1:
-        yield Verdict(f"It likes {either(liked)} soil better; here it is {here}.", MOISTURE_ONE_OFF)
+        yield Verdict(f"It likes {_spoken(liked)} soil better; here it is {here}.", MOISTURE_ONE_OFF)
     else:
         change = (
             "if it were planted on a mound, clear of the wet"
             if steps > 0
             else "if it were watered all summer"
         )
-        yield Verdict(f"It needs {either(liked)} soil, and here it is {here}.", REFUSED, change)
+        yield Verdict(f"It needs {_spoken(liked)} soil, and here it is {here}.", REFUSED, change)
 
 
 def drainage(asked: Question) -> Iterator[Verdict]:
@@ -165,11 +164,11 @@ def drainage(asked: Question) -> Iterator[Verdict]:
     if steps == 0:
         yield Verdict(f"{here.capitalize()} drainage suits it.", FOR)
     elif abs(steps) == 1:
-        yield Verdict(f"It likes {either(liked)} drainage better; here it is {here}.", DRAINAGE_ONE_OFF)
+        yield Verdict(f"It likes {_spoken(liked)} drainage better; here it is {here}.", DRAINAGE_ONE_OFF)
     else:
         change = "if the ground were raised and opened with grit" if here is Drainage.SLOW else (
             "if plenty of leaf mould were dug in to hold the water")  # fmt: skip
-        yield Verdict(f"It needs {either(liked)} drainage, and here it is {here}.", REFUSED, change)
+        yield Verdict(f"It needs {_spoken(liked)} drainage, and here it is {here}.", REFUSED, change)
 
 
 def acidity(asked: Question) -> Iterator[Verdict]:

@@ -134,6 +134,7 @@ def of_files(files: Mapping[str, Record]) -> list[Fault]:
     faults: list[Fault] = []
     for file, data in files.items():
         faults += _of_references(file, data)
+    faults += _of_shared_references(files)
     records = {name: data["plants"] for name, data in files.items() if name in PLANT_FILES}
     for file, plants in records.items():
         for record in plants:
@@ -154,6 +155,16 @@ def _of_references(file: str, data: Record) -> Iterator[Fault]:
     for key, reference in references.items():
         if not (reference.get("publisher") and reference.get("title")):
             yield Fault(file, "references", key, "it needs a publisher and a title")
+
+
+def _of_shared_references(files: Mapping[str, Record]) -> Iterator[Fault]:
+    """Keys that two files spell out differently: the catalogue has one list of references."""
+    first: dict[str, tuple[str, Record]] = {}
+    for file, data in files.items():
+        for key, reference in data.get("references", {}).items():
+            other, spelled = first.setdefault(key, (file, reference))
+            if spelled != reference:
+                yield Fault(file, "references", key, f"{other} spells it out differently")
 
 
 def _of_names(records: Mapping[str, Sequence[Record]]) -> Iterator[Fault]:

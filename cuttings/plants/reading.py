@@ -34,9 +34,7 @@ def _built(make: Callable[..., Any], how: Mapping[str, Callable[[Any], Any]], re
         try:
             fields[name] = how[name](value) if name in how else value
         except (TypeError, ValueError, KeyError, AttributeError) as error:
-            raise ValueError(
-                f"{record.get('name', record.get('method', '?'))}: {name} cannot be read: {error}"
-            ) from None
+            raise ValueError(f"{whose}: {name} cannot be read: {error}") from None
     try:
         return make(**fields)
     except TypeError as error:

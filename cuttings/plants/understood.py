@@ -7,7 +7,7 @@ from attrs import frozen
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant
 from cuttings.plants.names import cultivar_of, folded
-from cuttings.words import Method, PlantType
+from cuttings.words import Method, PlantType, either
 
 GUESSED_TYPE: Mapping[Method, PlantType] = {
     Method.CROWN_DIVISION: PlantType.PERENNIAL,
@@ -49,7 +49,7 @@ class Understood:
         named = list(self.candidates[:MOST_NAMED])
         if len(named) < len(self.candidates):
             named.append(f"one of {len(self.candidates) - len(named)} more")
-        return f"'{self.name}' could be {_or(named)}; give the full name."
+        return f"'{self.name}' could be {either(named)}; give the full name."
 
 
 def understand(catalogue: Catalogue, asked: str) -> Understood:
@@ -78,17 +78,15 @@ def understand(catalogue: Catalogue, asked: str) -> Understood:
     remark = f"'{asked}' was taken for {meant}." if forgiven else ""
     species = catalogue.species_of(plant.name) if plant.rank == "genus" else ()
     if species:
-        remark = f"{remark} What holds for {plant.name} in general applies; {_few(species)} has more.".strip()
+        more = f"What holds for {plant.name} in general applies; {_few(species)} has more."
+        remark = f"{remark} {more}".strip()
     return Understood(name, called, plant, remark=remark)
 
 
 def _few(names: Sequence[str]) -> str:
     """The names, or where there are more than a few the first of them."""
-    return _or(names) if len(names) <= FEW_NAMED else _or([*names[:FEW_NAMED], "another of its species"])
-
-
-def _or(names: Sequence[str]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
+    more = ("another of its species",) if len(names) > FEW_NAMED else ()
+    return either((*names[:FEW_NAMED], *more))
 
 
 def plant_for(catalogue: Catalogue, name: str, plant_type: PlantType | None, method: Method | None) -> Plant:

@@ -1,6 +1,5 @@
 """Which way of making more of a plant suits a day, and what a rooted find most likely is."""
 
-from collections.abc import Sequence
 from datetime import date
 
 from cuttings.climate.climate import Climate
@@ -8,7 +7,7 @@ from cuttings.dates import spoken
 from cuttings.plants.model import Plant, Way
 from cuttings.rules.advice import Advice
 from cuttings.rules.months import month_stretches
-from cuttings.words import Method, PlantType
+from cuttings.words import Method, PlantType, either
 
 EASIEST_FIRST = (
     Method.BULB_OFFSET,
@@ -116,7 +115,7 @@ def out_of_season(plant: Plant, method: Method, on: date, climate: Climate) -> s
     if way is None:
         usual = [way.method.spoken for way in plant.ways]
         return (
-            f"{plant.name} is not usually increased by {method.spoken}; {_either(usual)} is." if usual else ""
+            f"{plant.name} is not usually increased by {method.spoken}; {either(usual)} is." if usual else ""
         )
     coming = next_season(way, on, climate)
     if coming is None or coming == on:
@@ -127,7 +126,3 @@ def out_of_season(plant: Plant, method: Method, on: date, climate: Climate) -> s
 
 def _a(word: str) -> str:
     return f"{'an' if word[0] in 'aeiou' else 'a'} {word}"
-
-
-def _either(words: Sequence[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

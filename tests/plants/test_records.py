@@ -107,6 +107,10 @@ SECOND_WAY = {"method": "hardwood-cutting", "source": "from memory"}
         (way_set_to(months=[13]), "ways, hardwood-cutting, months: 13 is not one of"),
         (way_set_to(rooting_days=[2, 9]), "rooting_days: 2 is not between 7 and 1100"),
         (with_reference(publisher="P", title="T"), "idle: nothing uses it"),
+        (
+            lambda data: data["references"].update({"rutgers-deer": {"publisher": "P", "title": "T"}}),
+            "soft-fruit.json: references: rutgers-deer: conifers.json spells it out differently",
+        ),
         (with_reference(title="T"), "idle: it needs a publisher and a title"),
         (with_caution(kind="invasive", text="It runs."), "cautions, invasive: it must hold 'listed in some"),
         (with_plant("Ribes nigrum", "species"), "soft-fruit.json: Ribes nigrum: name: 2 records have it"),
