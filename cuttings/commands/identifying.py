@@ -86,7 +86,7 @@ def look_twice(interview: Interview, plant: Plant, spoken: str) -> str:
         *(Choice(double.name, f"{double.common} ({double.name})") for double in plant.doubles),
         Choice(CANNOT_TELL, "I cannot tell yet"),
     )
-    answer = interview.ask(Question("double", "Which is it?", str, choices, default=CANNOT_TELL))
+    answer = interview.ask(Question("double", "Which is it?", str, choices, default=plant.name))
     if answer == plant.name:
         return ""
     if answer == CANNOT_TELL:

@@ -88,6 +88,19 @@ def test_a_double_is_shown_and_not_written_down(garden: Path, tmp_path: Path) ->
     assert kept.read_bytes() == before
 
 
+def test_a_plant_that_was_found_before_is_not_asked_about_again(garden: Path, tmp_path: Path) -> None:
+    kept = copied(garden, tmp_path)
+    for again in (False, True):
+        with at_find(tmp_path, "Virginia creeper") as terminal:
+            terminal.choose("How did it come about?", "simple layer")
+            if not again:
+                terminal.choose("Which is it?")
+            end(terminal)
+            assert terminal.finish() == 0
+            assert ("Look twice" in terminal.flowing()) is not again
+    assert all("May yet" not in lot.origin.note for lot in Ledger(kept.parent).book().lots.values())
+
+
 def test_who_cannot_tell_a_double_has_the_doubt_noted(garden: Path, tmp_path: Path) -> None:
     kept = copied(garden, tmp_path)
     with at_find(tmp_path, "Virginia creeper") as terminal:
