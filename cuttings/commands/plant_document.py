@@ -51,8 +51,14 @@ def document(desk: Desk, name: str, plant: Plant) -> dict[str, Any]:
         ],
         "doubles": [double_document(each, reference(each.source)) for each in plant.doubles],
         "cautions": [
-            {"kind": c.kind, "parts": list(c.parts), "text": c.text, "source": reference(c.source)}
-            for c in plant.cautions
+            {
+                "kind": caution.kind,
+                "parts": list(caution.parts),
+                "text": caution.text,
+                "harms": caution.harms,
+                "source": reference(caution.source),
+            }
+            for caution in plant.cautions
         ],
         "levels": dict(plant.levels),
         "sources": sorted({reference(key) for key in source_keys(plant)}),

@@ -13,7 +13,7 @@ from attrs import field, frozen
 from cuttings.climate.climate import Climate
 from cuttings.ledger.places import Site
 from cuttings.placement.light import least_hours, site_light, steps_away
-from cuttings.plants.model import Plant
+from cuttings.plants.model import Caution, Plant
 from cuttings.units import show_length, show_span
 from cuttings.words import Drainage, Light, PlantType, Units, either
 
@@ -231,8 +231,12 @@ def walnut(asked: Question) -> Iterator[Verdict]:
         yield Verdict("Nobody has said whether it puts up with walnut roots.", NOT_SAID)
 
 
+def _poisons_people(caution: Caution) -> bool:
+    return caution.kind in POISONOUS and caution.harms != "animals"
+
+
 def children(asked: Question) -> Iterator[Verdict]:
-    if asked.site.children and any(each.kind in POISONOUS for each in asked.plant.cautions):
+    if asked.site.children and any(_poisons_people(each) for each in asked.plant.cautions):
         yield Verdict("It is poisonous, and children play here.", REFUSED, "if children did not play there")
 
 

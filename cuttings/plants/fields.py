@@ -146,6 +146,7 @@ CAUTION: Mapping[str, Check] = {
         "stems",
     ),
     "text": _sentence,
+    "harms": _one_of("animals", ""),
     "source": _sentence,
 }  # fmt: skip
 

@@ -91,12 +91,14 @@ class Division:
 
 @frozen
 class Caution:
-    """Something that can hurt a person, an animal, other ground or the law."""
+    """Something that can hurt a person, an animal, other ground or the law. ``parts`` are the harmful ones;
+    ``harms`` is ``animals`` where a poison is known to harm no more than pets and stock."""
 
     kind: str
     text: str
     source: str = COMMON_PRACTICE
     parts: tuple[str, ...] = ()
+    harms: str = ""
 
 
 @frozen

@@ -9,6 +9,7 @@ from cuttings.ledger.places import Growing, Site
 from cuttings.placement.fit import Fit, fit
 from cuttings.placement.reasons import LIGHT_ONE_OFF, MOISTURE_ONE_OFF
 from cuttings.plants.model import Bloom, Caution, Plant
+from cuttings.plants.standard import standard
 from cuttings.units import METRES
 from cuttings.words import Drainage, Light, Moisture, Units
 from tests.placement.beds import BED, COLD, CURRANT, HEUCHERA, NOWHERE, SOUTHERN, UNHEARD_OF, plants, sites
@@ -224,3 +225,11 @@ def test_one_more_neighbour_in_flower_never_raises_a_score_among_neighbours(
     fewer = fit(plant, site, COLD, Units.US, neighbours=some)
     more = fit(plant, site, COLD, Units.US, neighbours=[*some, one])
     assert more.score <= fewer.score
+
+
+def test_what_harms_only_pets_and_stock_may_stand_where_children_play() -> None:
+    """Switch grass harms horses, sheep and goats that graze much of it; monkshood is deadly to anybody."""
+    poisonous = "It is poisonous, and children play here."
+    here = evolve(BED, children=True)
+    assert poisonous not in of(standard().plant("Panicum virgatum"), here).refused
+    assert poisonous in of(standard().plant("Aconitum"), here).refused
