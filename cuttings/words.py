@@ -199,6 +199,24 @@ class PathSide(StrEnum):
     NONE = "none"
 
 
+class SeenFrom(StrEnum):
+    """From where a site is looked at: its front alone, its front and its back, or all round."""
+
+    FRONT = "front"
+    BOTH = "both"
+    AROUND = "around"
+
+
+class ObstacleKind(StrEnum):
+    """What keeps the sun off a site."""
+
+    WALL = "wall"
+    FENCE = "fence"
+    BUILDING = "building"
+    HEDGE = "hedge"
+    TREE = "tree"
+
+
 class PlantType(StrEnum):
     """The broad kinds of plant, each with general rules of its own."""
 

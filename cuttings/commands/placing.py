@@ -8,7 +8,7 @@ from attrs import frozen
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.parsing import site_in
-from cuttings.commands.sites import at_question, position_on
+from cuttings.commands.site_questions import at_question, position_on
 from cuttings.commands.telling import known_lot
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger.book import Book

@@ -1,115 +1,49 @@
-"""Sites: the places a plant can go, and what grows there already."""
+"""Sites: the places a plant can go, listed and shown. What is done with them stands in modules of its own."""
 
-from collections.abc import Callable
-from contextlib import suppress
+from collections.abc import Mapping
+from datetime import date
+from importlib import import_module
 from typing import Any
 
 import click
-from attrs import asdict, evolve
+from attrs import asdict
 
-from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.naming import PLANT, ask_plant
-from cuttings.commands.parsing import choices, filled, maybe, number, one_of, site_in, words, yes_no
-from cuttings.dates import parse_date, spoken
-from cuttings.errors import Cancelled, Misused, Refused, Unfound
-from cuttings.ledger import entries as e
+from cuttings.commands.site_questions import ask_site, which_site
+from cuttings.dates import spoken
 from cuttings.ledger.book import Book
-from cuttings.ledger.places import Growing, Point, Site
-from cuttings.placement.light import LIMITS, site_light
-from cuttings.placement.outline import covers
+from cuttings.ledger.places import Growing, Obstacle, Site
+from cuttings.placement.light import site_light
 from cuttings.show.page import Page
-from cuttings.units import parse_length, show_length
-from cuttings.words import Drainage, Light, Moisture, PathSide, Units
+from cuttings.units import show_length
+from cuttings.words import PathSide, Units
 
-NAME = Question("name", "What is the site called?", filled, argument=True, allowed="a name")
-LIGHT = Question(
-    "light",
-    "How much light does it get?",
-    one_of(Light),
-    choices(
-        Light,
-        full_sun=f"full sun: {LIMITS.full_sun_h:g} hours or more of direct sun in summer",
-        part_sun=f"part sun: {LIMITS.part_sun_h:g} to {LIMITS.full_sun_h:g} hours",
-        part_shade=f"part shade: {LIMITS.part_shade_h:g} to {LIMITS.part_sun_h:g} hours",
-        shade=f"shade: less than {LIMITS.part_shade_h:g} hours",
-    ),
+SUBCOMMANDS: Mapping[str, str] = {
+    "show": "sites",
+    "add": "site_facts",
+    "growing": "site_facts",
+}
+"""The module of each word after ``sites``; it is imported when the word is used."""
+
+
+class SiteTable(click.Group):
+    """The words after ``sites``; nothing is imported until one is used."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002
+        return list(SUBCOMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:  # noqa: ARG002
+        if cmd_name not in SUBCOMMANDS:
+            return None
+        module = import_module(f"cuttings.commands.{SUBCOMMANDS[cmd_name]}")
+        command = getattr(module, cmd_name)
+        assert isinstance(command, click.Command)
+        return command
+
+
+@click.group(
+    cls=SiteTable, invoke_without_command=True, help="The places a plant can go: listed, shown, added."
 )
-SUN_HOURS = Question("sun-hours", "Hours of direct sun?", number(0, 24, "a number of hours"))
-MOISTURE = Question(
-    "moisture", "How wet is it in a normal summer?", one_of(Moisture), choices(Moisture), default="medium"
-)
-DRAINAGE = Question(
-    "drainage", "How does water leave it?", one_of(Drainage), choices(Drainage), default="good"
-)
-PH = Question("ph", "Soil pH? (Enter if not known)", maybe(number(2, 11, "a pH")), default="")
-PATH = Question(
-    "path-side",
-    "A path along which side, as you look at it?",
-    one_of(PathSide),
-    choices(PathSide),
-    default="none",
-)
-WALNUT = Question("walnut", "Is a black walnut near (its roots poison many plants)?", yes_no, default="no",
-                  yes_no=True)  # fmt: skip
-CHILDREN = Question("children", "Do children play there?", yes_no, default="no", yes_no=True)
-
-
-def corners(units: Units) -> Callable[[str], tuple[Point, ...]]:
-    """Three corners or more, as ``x,y x,y ...``; bare numbers are metres, as the plan has them."""
-
-    def read(text: str) -> tuple[Point, ...]:
-        points = tuple(_point(pair, units) for pair in text.split())
-        if len(points) < 3:
-            raise ValueError("A plot has at least three corners; write them like '0,0 4,0 4,2'.")
-        return points
-
-    return read
-
-
-def _point(text: str, units: Units) -> Point:
-    x, comma, y = text.partition(",")
-    if not comma:
-        raise ValueError(f"'{text}' is not a position; write it as x,y such as 1.2,0.5 (metres).")
-    return _metres(x, units), _metres(y, units)
-
-
-def _metres(text: str, units: Units) -> float:
-    """A position's number: metres when bare (plans are drawn in metres), else as its unit says."""
-    return parse_length(text, Units.METRIC) if text.strip()[-1:].isdigit() else parse_length(text, units)
-
-
-def at_question(units: Units, prompt: str = "Where on it, as x,y? (Enter if not measured)") -> Question[Any]:
-    """The question for a position on a site."""
-    return Question(
-        "at", prompt, maybe(lambda text: _point(text, units)), default="", allowed="X,Y in metres"
-    )
-
-
-def position_on(site: Site, question: Question[Point | None]) -> Question[Point | None]:
-    """The question for a position, with those outside the site turned away."""
-
-    def read(text: str) -> Point | None:
-        at = question.parse(text)
-        if at is not None and not covers(site, at):
-            raise Unfound(f"{at[0]:.2f} m, {at[1]:.2f} m lies outside {site.name}.")
-        return at
-
-    return evolve(question, parse=read)
-
-
-def _length(name: str, prompt: str, units: Units, least_m: float = 0.0) -> Question[float | None]:
-    def read(text: str) -> float:
-        metres = parse_length(text, units)
-        if metres < least_m:
-            raise ValueError(f"'{text}' is too small for a garden plot; check the unit.")
-        return metres
-
-    unit = "feet" if units is Units.US else "metres"
-    return Question(name, f"{prompt} in {unit}? (Enter if not known)", maybe(read), default="")
-
-
-@click.group(invoke_without_command=True, help="The places a plant can go: listed, shown, added.")
 @global_options
 @click.pass_context
 def sites(ctx: click.Context) -> None:
@@ -126,24 +60,24 @@ def listed(desk: Desk) -> None:
         page.heading(area)
         for site in desk.book.sites.values():
             if site.area == area:
-                page.row("", f"{site.name}: {_sentence(site, desk.units)}")
+                page.row("", f"{site.name}: {site_sentence(site, desk.units)}")
     page.row("", "No sites yet.", only_if=not areas)
     page.next_steps(
         "'cuttings sites show NAME' shows one; 'cuttings sites add NAME' adds another."
         if areas
         else "'cuttings sites add' describes the first one."
     )
-    desk.answer(page, {"sites": [_document(desk.book, site) for site in desk.book.sites.values()]})
+    desk.answer(page, {"sites": [site_document(desk.book, site) for site in desk.book.sites.values()]})
 
 
-@sites.command(help="Show one site.")
+@click.command(help="Show one site.")
 @click.argument("name", required=False)
 @global_options
 @with_desk
 def show(desk: Desk, **given: Any) -> None:
-    site = _ask_site(desk, desk.interview(given, [_which(desk.book)]))
+    site = ask_site(desk, desk.interview(given, [which_site(desk.book)]))
     page = Page().heading(site.name, site.area)
-    page.row("", _sentence(site, desk.units))
+    page.row("", site_sentence(site, desk.units))
     if site.growing:
         page.gap()
     for plant in site.growing:
@@ -152,175 +86,10 @@ def show(desk: Desk, **given: Any) -> None:
         if hold.site == site.name:
             page.row("Held", f"{hold.spot} for {hold.lot}")
     page.next_steps("'cuttings sites growing NAME PLANT --at X,Y' adds a plant that stands there.")
-    desk.answer(page, _document(desk.book, site))
+    desk.answer(page, site_document(desk.book, site))
 
 
-@sites.command(help="Describe a place a plant can go, or describe it anew.")
-@click.argument("name", required=False)
-@click.option("--area", metavar="TEXT", help="the part of the garden; a new one is made")
-@click.option("--light", metavar="LIGHT", help="|".join(Light))
-@click.option("--sun-hours", metavar="H", help="hours of direct sun a day in the growing season")
-@click.option("--length", metavar="LEN")
-@click.option("--depth", metavar="LEN")
-@click.option("--corners", metavar='"x,y x,y ..."', help="corners in metres from the front left")
-@click.option("--facing", metavar="BEARING", help="degrees clockwise from true north")
-@click.option("--moisture", metavar="MOISTURE", help="|".join(Moisture))
-@click.option("--drainage", metavar="DRAINAGE", help="|".join(Drainage))
-@click.option("--ph", metavar="N")
-@click.option("--max-height", metavar="LEN", help="the tallest a plant may grow there")
-@click.option("--path-side", metavar="SIDE", help="|".join(PathSide))
-@click.option("--setback", metavar="LEN", help="room to leave along the path")
-@click.option("--walnut", is_flag=True, help="a black walnut is near")
-@click.option("--children", is_flag=True, help="children play there")
-@global_options
-@with_desk
-def add(desk: Desk, **given: Any) -> None:
-    if given["light"] and given["sun_hours"]:
-        raise Misused("Give either --light or --sun-hours.")
-    if given["corners"] and (given["length"] or given["depth"]):
-        raise Misused("Give either --corners, or --length and --depth.")
-    before = _known_site(desk.book, given["name"])
-    told = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
-    area = Question("area", "In which part of the garden?", filled, why=told, allowed="a name")
-    interview = desk.interview(given, [NAME] if before else [NAME, area])
-    name = _known_name(desk.book.sites, interview.ask(NAME))
-    before = before or _known_site(desk.book, name)
-    if before is not None:
-        interview.say(f"{before.name} is described already; Enter keeps what stands in brackets.")
-    facts = {"name": name, **_ask_site_facts(desk, interview, area, before)}
-
-    _, entry = desk.write(e.SiteFacts, site=Site(**facts))
-    site = desk.book.sites[facts["name"]]
-    if interview.asking:
-        with suppress(Cancelled):  # the site is recorded; stopping here only ends the list
-            _ask_growing(desk, interview, site)
-        site = desk.book.sites[facts["name"]]
-    steps = Page().next_steps("'cuttings spot LOT' asks where a lot could go.")
-    desk.recorded(f"{site.name}: {_sentence(site, desk.units)}", entry, steps, **_document(desk.book, site))
-
-
-def _ask_site_facts(
-    desk: Desk, interview: Interview, area: Question[str], before: Site | None
-) -> dict[str, Any]:
-    """The facts of a site; of one described already, what is not told anew stays as it was."""
-    units = desk.units
-    old = asdict(before, recurse=False) if before else {}
-
-    def told(field: str, question: Question[Any], unit: str = "m") -> Any:
-        """The answer; for a known site the old fact is offered, and holds where nobody is asked."""
-        if not old:
-            return interview.ask(question)
-        if not interview.asking:
-            answer = interview.given(question)
-            return old[field] if answer is None else answer
-        return interview.ask(question.offering(_typed(old[field], unit)))
-
-    facts: dict[str, Any] = {"area": _known_name(desk.book.areas, told("area", area))}
-    facts.update(_ask_light(interview, before))
-    facts["corners"] = interview.given(Question("corners", "", corners(units))) or old.get("corners", ())
-    facts["facing"] = interview.given(Question("facing", "", number(0, 360, "a bearing")))
-    if facts["facing"] is None:
-        facts["facing"] = old.get("facing")
-    for field, option, prompt in _SIZES:
-        if not facts["corners"]:
-            facts[field] = told(field, _length(option, prompt, units, 0.05))
-    facts["moisture"], facts["drainage"] = told("moisture", MOISTURE), told("drainage", DRAINAGE)
-    facts["ph"] = told("ph", PH, unit="")
-    facts["max_height_m"] = told("max_height_m", _length("max-height", "A height limit", units, 0.05))
-    facts["path_side"] = told("path_side", PATH)
-    setback = _length("setback", "Room to leave along the path", units)
-    asks = facts["path_side"] is not PathSide.NONE
-    facts["setback_m"] = (told("setback_m", setback) if asks else interview.given(setback)) or 0.0
-    facts["walnut"], facts["children"] = told("walnut", WALNUT), told("children", CHILDREN)
-    return facts
-
-
-_SIZES = (("length_m", "length", "How long is it"), ("depth_m", "depth", "How deep is it, front to back"))
-
-
-def _ask_light(interview: Interview, before: Site | None) -> dict[str, Any]:
-    """The light as a class or as hours of sun, whichever was told last."""
-    hours, light = interview.given(SUN_HOURS), interview.given(LIGHT)
-    if hours is None and light is None and interview.asking:
-        usual = site_light(before) if before else None
-        light = interview.ask(LIGHT.offering(usual.value) if usual else LIGHT)
-    if hours is None and light is None and before is not None:
-        return {"light": before.light, "sun_hours": before.sun_hours}
-    return {"light": light if hours is None else None, "sun_hours": hours}
-
-
-def _typed(fact: Any, unit: str) -> str:
-    """A fact as one would type it, to be offered again; a number with its unit."""
-    if fact is None:
-        return ""
-    if isinstance(fact, bool):
-        return "yes" if fact else "no"
-    return f"{fact:g}{unit}" if isinstance(fact, float) else str(fact)
-
-
-def _known_site(book: Book, name: str | None) -> Site | None:
-    return book.sites.get(_known_name(book.sites, name)) if name else None
-
-
-def _known_name(known: Any, name: str) -> str:
-    """The name as it is already written somewhere, where it differs only in case."""
-    return next((old for old in known if old.casefold() == name.casefold()), name)
-
-
-def _ask_growing(desk: Desk, interview: Interview, site: Site) -> None:
-    prompt = "What grows there already? (a plant; Enter when there is no more)"
-    while name := interview.ask(Question("growing", prompt, words, default="")):
-        asked = Interview({"plant": name}, [PLANT, at_question(desk.units)], interview.asker)
-        _record_growing(desk, asked, site)
-
-
-@sites.command(help="Write down a plant that grows on a site already.")
-@click.argument("name", required=False)
-@click.argument("plant", required=False)
-@click.option("--at", metavar="X,Y", help="position in metres from the front left corner")
-@click.option("--spread", metavar="LEN", help="its full-grown width, where it differs from the catalogue's")
-@click.option("--planted", metavar="DATE")
-@global_options
-@with_desk
-def growing(desk: Desk, **given: Any) -> None:
-    interview = desk.interview(given, [_which(desk.book), PLANT, at_question(desk.units)])
-    site = _ask_site(desk, interview)
-    entry = _record_growing(desk, interview, site)
-    site = desk.book.sites[site.name]
-    desk.recorded(f"{site.growing[-1].plant} grows on {site.name}.", entry, **_document(desk.book, site))
-
-
-def _record_growing(desk: Desk, interview: Interview, site: Site) -> e.Entry:
-    named = ask_plant(desk, interview)
-    at = interview.ask(position_on(site, at_question(desk.units)))
-    usual = sum(named.plant.spread_m) / 2 if named.plant.spread_m else None
-    width = _length("spread", f"How wide will {named.spoken} grow", desk.units, 0.01)
-    spread = interview.ask(width) or usual
-    planted = interview.given(Question("planted", "", lambda text: parse_date(text, desk.today)))
-
-    return desk.write(
-        e.GrowingHere, site=site.name, plant=named.name, at=at, spread_m=spread, planted=planted
-    )[1]
-
-
-def _which(book: Book) -> Question[Site]:
-    return Question(
-        "name",
-        "Which site?",
-        site_in(book),
-        tuple(Choice(name) for name in book.sites),
-        argument=True,
-        allowed="a site's name",
-    )
-
-
-def _ask_site(desk: Desk, interview: Interview) -> Site:
-    if not desk.book.sites:
-        raise Refused("There are no sites yet; 'cuttings sites add' describes the first one.")
-    return interview.ask(_which(desk.book))
-
-
-def _sentence(site: Site, units: Units) -> str:
+def site_sentence(site: Site, units: Units) -> str:
     light = site_light(site)
     parts = [light.replace("-", " ") if light else "light not known"]
     if site.sun_hours is not None:
@@ -352,23 +121,28 @@ def _growing_sentence(plant: Growing, desk: Desk) -> str:
     return f"{plant.plant}{at}{spread}{since}" + (f" (lot {plant.lot})" if plant.lot else "")
 
 
-def _document(book: Book, site: Site) -> dict[str, Any]:
-    facts = asdict(site, recurse=False)
+def site_document(book: Book, site: Site) -> dict[str, Any]:
     light = site_light(site)
     return {
-        **facts,
+        **asdict(site, value_serializer=_written),
         "light": light.value if light else None,
-        "moisture": site.moisture.value,
-        "drainage": site.drainage.value,
-        "path_side": site.path_side.value,
-        "corners": [list(corner) for corner in site.corners],
-        "growing": [
-            {**asdict(plant), "planted": plant.planted.isoformat() if plant.planted else None}
-            for plant in site.growing
-        ],
+        "obstacles": [obstacle_document(each) for each in site.obstacles],
         "held": [
             {"spot": hold.spot, "lot": hold.lot, "x": hold.x, "y": hold.y}
             for hold in book.holds.values()
             if hold.site == site.name
         ],
     }
+
+
+def obstacle_document(obstacle: Obstacle) -> dict[str, Any]:
+    leaf = obstacle.leaf
+    return {
+        **asdict(obstacle, value_serializer=_written),
+        "leaf": [f"{month:02d}-{day:02d}" for month, day in leaf] if leaf else None,
+    }
+
+
+def _written(owner: object, attribute: object, value: Any) -> Any:  # noqa: ARG001
+    """A value as a document has it."""
+    return value.isoformat() if isinstance(value, date) else value

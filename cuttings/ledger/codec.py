@@ -11,7 +11,7 @@ from cuttings.words import Stage
 
 Document = dict[str, Any]
 
-SCHEMA = 3
+SCHEMA = 4
 """The version of the documents this program writes."""
 
 
@@ -20,7 +20,7 @@ def _as_it_is(document: Document) -> Document:
     return document
 
 
-UPGRADES: Mapping[int, Callable[[Document], Document]] = {1: _as_it_is, 2: _as_it_is}
+UPGRADES: Mapping[int, Callable[[Document], Document]] = {1: _as_it_is, 2: _as_it_is, 3: _as_it_is}
 """For each older version, what turns a document of it into one of the next version."""
 
 

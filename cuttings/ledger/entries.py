@@ -12,7 +12,7 @@ from typing import Any, ClassVar
 import attrs
 from attrs import field, frozen
 
-from cuttings.ledger.places import Garden, Point, Site
+from cuttings.ledger.places import FixedPoint, Garden, Obstacle, Point, Site
 from cuttings.words import (
     Cause,
     Cover,
@@ -252,7 +252,12 @@ class Reverse(Entry):
 
 @frozen(kw_only=True, eq=False, repr=False)
 class Mark(Entry):
-    """Something in the ground to come back to later. ``tape`` holds two measurements that find it."""
+    """Something in the ground to come back to later.
+
+    ``tape`` holds two measurements that find it. ``site`` and ``at`` are its place on a plan; where the two
+    fixed points stand on no plan, ``apart_m`` is the distance between them, and ``side`` the side of the line
+    from the first to the second on which it lies.
+    """
 
     kind = "mark"
     code: str
@@ -262,6 +267,10 @@ class Mark(Entry):
     purpose: Purpose
     when: str = ""
     tape: str = ""
+    site: str = ""
+    at: Point | None = None
+    apart_m: float | None = None
+    side: str = ""
     where: str = ""
     note: str = ""
     photo: str = ""
@@ -329,6 +338,44 @@ class GrowingHere(Entry):
 
 
 @frozen(kw_only=True, eq=False, repr=False)
+class Thinned(Entry):
+    """A plant that came from no lot taken off a site; ``at`` tells which of several."""
+
+    kind = "thinned"
+    site: str
+    plant: str
+    at: Point | None = None
+    note: str = ""
+
+
+@frozen(kw_only=True, eq=False, repr=False)
+class ObstacleHere(Entry):
+    """Something that keeps the sun off a site."""
+
+    kind = "obstacle"
+    site: str
+    obstacle: Obstacle
+
+
+@frozen(kw_only=True, eq=False, repr=False)
+class ObstacleGone(Entry):
+    """An obstacle cut down or taken away; ``obstacle`` is the entry it was written down with."""
+
+    kind = "obstacle-gone"
+    site: str
+    obstacle: str
+
+
+@frozen(kw_only=True, eq=False, repr=False)
+class PointHere(Entry):
+    """A fixed point of a site to measure from; the newest of a name holds."""
+
+    kind = "point"
+    site: str
+    point: FixedPoint
+
+
+@frozen(kw_only=True, eq=False, repr=False)
 class HoldSpot(Entry):
     """A spot kept for a lot."""
 
@@ -352,7 +399,7 @@ KINDS: Mapping[str, type[Entry]] = {
     cls.kind: cls
     for cls in (
         Find, Strike, Layer, Divide, Check, Pot, Harden, Ready, Plant, Give, Sell, Lose, Split, Note, Rename,
-        Reverse, Mark, MarkDone, SeasonSign, PlantFacts, GardenFacts, SiteFacts, GrowingHere, HoldSpot,
-        ReleaseSpot,
+        Reverse, Mark, MarkDone, SeasonSign, PlantFacts, GardenFacts, SiteFacts, GrowingHere, Thinned,
+        ObstacleHere, ObstacleGone, PointHere, HoldSpot, ReleaseSpot,
     )
 }  # fmt: skip

@@ -126,12 +126,21 @@ class Folding:
             case e.SiteFacts():
                 site = entry.site
                 before = self.sites.get(site.name)
-                self.sites[site.name] = evolve(site, growing=before.growing if before else ())
+                self.sites[site.name] = evolve(
+                    site,
+                    growing=before.growing if before else (),
+                    obstacles=before.obstacles if before else (),
+                    points=before.points if before else (),
+                )
                 self._name_areas((site.area,))
             case e.GrowingHere():
                 x, y = entry.at or (None, None)
                 plant = Growing(plant=entry.plant, x=x, y=y, spread_m=entry.spread_m, planted=entry.planted)
                 self._grow(entry.site, (plant,))
+            case e.Thinned():
+                self._thin(entry)
+            case e.ObstacleHere() | e.ObstacleGone() | e.PointHere():
+                self._survey(entry)
             case e.HoldSpot():
                 self._known_lot(entry.lot, entry.on)
                 self._known_site(entry.site)
@@ -232,6 +241,32 @@ class Folding:
     def _grow(self, site: str, plants: Sequence[Growing]) -> None:
         known = self._known_site(site)
         self.sites[site] = evolve(known, growing=(*known.growing, *plants))
+
+    def _thin(self, entry: e.Thinned) -> None:
+        site = self._known_site(entry.site)
+        for number, each in enumerate(site.growing):
+            if not each.lot and each.plant == entry.plant and entry.at in (None, (each.x, each.y)):
+                left = site.growing[:number] + site.growing[number + 1 :]
+                self.sites[site.name] = evolve(site, growing=left)
+                return
+        raise Refused(f"No {entry.plant} that came from no lot grows there on {site.name}.")
+
+    def _survey(self, entry: e.ObstacleHere | e.ObstacleGone | e.PointHere) -> None:
+        """What stands round a site, and the points on it to measure from."""
+        site = self._known_site(entry.site)
+        match entry:
+            case e.ObstacleHere():
+                new = evolve(entry.obstacle, entry=entry.id)
+                site = evolve(site, obstacles=(*site.obstacles, new))
+            case e.ObstacleGone():
+                left = tuple(each for each in site.obstacles if each.entry != entry.obstacle)
+                if left == site.obstacles:
+                    raise Refused(f"Nothing of that kind stands round {site.name} any more.")
+                site = evolve(site, obstacles=left)
+            case e.PointHere():
+                others = (each for each in site.points if each.name.casefold() != entry.point.name.casefold())
+                site = evolve(site, points=(*others, entry.point))
+        self.sites[site.name] = site
 
     def _rename_planted(self, lot: str, plant: str) -> None:
         for name, site in self.sites.items():

@@ -9,7 +9,7 @@ from datetime import date
 from attrs import frozen
 
 from cuttings.dates import MonthDay
-from cuttings.words import Drainage, Light, Moisture, PathSide, Units
+from cuttings.words import Drainage, Light, Moisture, ObstacleKind, PathSide, SeenFrom, Units
 
 Point = tuple[float, float]
 
@@ -53,8 +53,66 @@ class Growing:
 
 
 @frozen(kw_only=True)
+class Obstacle:
+    """Something that keeps the sun off a site: a flat upright face, square to its middle bearing.
+
+    It runs clockwise from bearing ``start`` to bearing ``end``, less than half a turn, as seen from the
+    middle of the site at ground level. ``distance_m`` is measured along its middle bearing. Its foot stands
+    ``base_m`` above the site's level and its top ``height_m`` above its foot. ``leaf`` is the first and the
+    last day in leaf of a deciduous one. ``density`` is the share of the sun that it keeps off, 0 to 1.
+    ``entry`` is the entry it was written down with.
+    """
+
+    kind: ObstacleKind
+    start: float
+    end: float
+    distance_m: float
+    height_m: float
+    base_m: float = 0.0
+    leaf: tuple[MonthDay, MonthDay] | None = None
+    density: float = 1.0
+    name: str = ""
+    entry: str = ""
+
+    @property
+    def bearing(self) -> float:
+        """The bearing of its middle."""
+        return (self.start + self.breadth / 2) % 360.0
+
+    @property
+    def breadth(self) -> float:
+        """The angle in degrees that it takes up, seen from the middle of the site."""
+        return (self.end - self.start) % 360.0
+
+
+@frozen(kw_only=True)
+class HeightLimit:
+    """A stretch along a site's length where nothing taller may grow, such as the ground under a window."""
+
+    from_m: float
+    to_m: float
+    height_m: float
+
+
+@frozen(kw_only=True)
+class FixedPoint:
+    """Something on a site's plan that stays where it is, to measure from: a corner, a post, a tap."""
+
+    name: str
+    x: float
+    y: float
+
+
+@frozen(kw_only=True)
 class Site:
-    """A place a plant can go. Either ``light`` or ``sun_hours`` says how bright it is."""
+    """A place a plant can go. Either ``light`` or ``sun_hours`` says how bright it is, or else what stands
+    round it.
+
+    ``setback_m`` is kept free along the path and ``wall_gap_m`` along the wall, for its eaves and its
+    footing. ``slope`` is the rise from front to back in percent, below 0 where it falls. ``water_m`` is how
+    far away the nearest tap or butt is. ``barrier`` tells of a root barrier round it, ``salt`` of road salt
+    or salt wind, ``deer`` that deer come here.
+    """
 
     name: str
     area: str
@@ -70,8 +128,19 @@ class Site:
     max_height_m: float | None = None
     path_side: PathSide = PathSide.NONE
     setback_m: float = 0.0
+    wall_side: PathSide = PathSide.NONE
+    wall_gap_m: float = 0.0
+    seen_from: SeenFrom = SeenFrom.FRONT
+    slope: float | None = None
+    limits: tuple[HeightLimit, ...] = ()
+    water_m: float | None = None
     walnut: bool = False
     children: bool = False
+    salt: bool = False
+    deer: bool = False
+    barrier: bool = False
+    obstacles: tuple[Obstacle, ...] = ()
+    points: tuple[FixedPoint, ...] = ()
     growing: tuple[Growing, ...] = ()
 
     @property

@@ -11,12 +11,13 @@ import attrs
 from hypothesis import strategies as st
 
 from cuttings.ledger import entries as e
-from cuttings.ledger.places import Site
-from cuttings.words import LIVING, Cause, Light, Method, Purpose, Sign, Stage, Wood
+from cuttings.ledger.places import FixedPoint, Obstacle, Site
+from cuttings.words import LIVING, Cause, Light, Method, ObstacleKind, Purpose, Sign, Stage, Wood
 
 LOTS = ("26-001", "26-002", "26-003", "26-004")
 SITE = "kitchen bed"
 PLACE = Site(name=SITE, area="kitchen side", light=Light.FULL_SUN)
+FENCE = Obstacle(kind=ObstacleKind.FENCE, start=160.0, end=200.0, distance_m=4.0, height_m=1.8)
 SPOTS = ("kitchen-bed@1,0.5", "kitchen-bed@2,0.5")
 MARKS = ("M26-001", "M26-002")
 FIRST_DAY = date(2026, 4, 1)
@@ -161,6 +162,10 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
                 e.MarkDone(id=entry_id, on=on, code=code),
                 e.SeasonSign(id=entry_id, on=on, sign=Sign.LAST_SNOW),
                 e.GrowingHere(id=entry_id, on=on, site=SITE, plant="Iris sibirica"),
+                e.Thinned(id=entry_id, on=on, site=SITE, plant="Iris sibirica"),
+                e.ObstacleHere(id=entry_id, on=on, site=SITE, obstacle=FENCE),
+                e.ObstacleGone(id=entry_id, on=on, site=SITE, obstacle=numbered(1)),
+                e.PointHere(id=entry_id, on=on, site=SITE, point=FixedPoint(name="A", x=0.0, y=0.0)),
             ]
         )
     )
@@ -179,7 +184,7 @@ def candidates(draw: st.DrawFn, most: int = 30) -> list[e.Entry]:
     the rest have something to move.
     """
     entries = _beginning()
-    several = [_moving] * 7 + [_placing] * 3 + [_splitting] * 2
+    several = [_moving] * 7 + [_placing] * 5 + [_splitting] * 2
     kinds = st.sampled_from([*several, _starting, _starting, _nonsense, None])
     for make in draw(st.lists(kinds, min_size=5, max_size=most)):
         entry_id = numbered(len(entries))
@@ -192,7 +197,11 @@ def candidates(draw: st.DrawFn, most: int = 30) -> list[e.Entry]:
 
 
 def _beginning() -> list[e.Entry]:
-    entries: list[e.Entry] = [e.SiteFacts(id=numbered(0), on=FIRST_DAY, site=PLACE)]
+    entries: list[e.Entry] = [
+        e.SiteFacts(id=numbered(0), on=FIRST_DAY, site=PLACE),
+        e.ObstacleHere(id=numbered(1), on=FIRST_DAY, site=SITE, obstacle=FENCE),
+        e.GrowingHere(id=numbered(2), on=FIRST_DAY, site=SITE, plant="Iris sibirica"),
+    ]
     for lot in LOTS[:2]:
         start = (e.Move(count=8, target=Stage.WAITING), e.Move(count=20, target=Stage.ROOTED))
         entries.append(
