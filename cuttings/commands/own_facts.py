@@ -148,6 +148,7 @@ PLANT_FACTS = (
     _fact("bloom", "When does it flower", "months here, such as 6-8", _months),
     _fact("juglone", "Near black walnut", "tolerant|sensitive", words),
     _fact("deer", "Browsed by deer", "seldom|sometimes|often", words),
+    _fact("salt", "Stands road salt or salt wind", "tolerant|some|sensitive", words),
     _fact("planting_depth", "How deep is it planted", "in your words", words),
     _fact("runs", "Does it run into its neighbours", "yes|no", yes_no),
     _fact("cautions", "What is harmful about it", "in your words", words, "poison"),

@@ -34,6 +34,7 @@ def document(desk: Desk, name: str, plant: Plant) -> dict[str, Any]:
         "bloom": {"months": list(plant.bloom.months), "wood": plant.bloom.wood} if plant.bloom else None,
         "juglone": plant.juglone,
         "deer": plant.deer,
+        "salt": plant.salt,
         "root_kill_c": plant.root_kill_c,
         "root_harm_c": plant.root_harm_c,
         "mix": plant.mix,

@@ -104,9 +104,17 @@ def _needs(page: Page, desk: Desk, plant: Plant) -> None:
             {"tolerant": "stands its roots", "sensitive": "its roots poison it"}.get(plant.juglone, ""),
         ),
         ("Deer", "deer", f"browse it {plant.deer}" if plant.deer else ""),
+        ("Salt", "salt", _SALT.get(plant.salt, "")),
         ("Spreads", "runs", "by runners, rhizomes or suckers, into its neighbours" if plant.runs else ""),
     )
     _rows(page, desk, plant, facts)
+
+
+_SALT = {
+    "tolerant": "stands road salt and salt wind",
+    "some": "stands some road salt or salt wind",
+    "sensitive": "road salt and salt wind harm it",
+}
 
 
 def _rows(page: Page, desk: Desk, plant: Plant, facts: tuple[tuple[str, str, str], ...]) -> None:

@@ -177,6 +177,7 @@ PLANT: Mapping[str, Check] = {
     "bloom": lambda _: "",
     "juglone": _one_of("tolerant", "sensitive", ""),
     "deer": _one_of("seldom", "sometimes", "often", ""),
+    "salt": _one_of("tolerant", "some", "sensitive", ""),
     "root_kill_c": _number(-30, 5),
     "root_harm_c": _number(-30, 5),
     "mix": _one_of("potting", "gritty", "acid"),

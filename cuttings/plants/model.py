@@ -145,6 +145,7 @@ class Plant:
     ``levels`` says, for each field that came from further up, from where. In a pot its roots are killed at
     ``root_kill_c``, and harmed from ``root_harm_c`` down, the coldest they came through fit for sale. An
     ``unwanted`` plant is known only so that a find of it is dealt with safely; nobody increases or plants it.
+    ``salt`` is how it stands road salt or sea wind: ``tolerant``, ``some`` (moderately) or ``sensitive``.
     """
 
     name: str
@@ -165,6 +166,7 @@ class Plant:
     bloom: Bloom | None = None
     juglone: str = ""
     deer: str = ""
+    salt: str = ""
     root_kill_c: float | None = None
     root_harm_c: float | None = None
     mix: str = ""

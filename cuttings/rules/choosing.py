@@ -32,6 +32,7 @@ class Wanted:
     tallest_m: float | None = None
     deer: str = ""
     juglone: str = ""
+    salt: str = ""
     evergreen: bool = False
     methods: frozenset[Method] = frozenset()
     month: int | None = None
@@ -61,6 +62,7 @@ def suits(plant: Plant, wanted: Wanted) -> bool:
         )
         and (not wanted.deer or plant.deer == wanted.deer)
         and (not wanted.juglone or plant.juglone == wanted.juglone)
+        and (not wanted.salt or plant.salt == wanted.salt)
         and (plant.evergreen or not wanted.evergreen)
         and bool(not wanted.looks or narrowed([plant], wanted.looks))
     )

@@ -119,6 +119,7 @@ def test_what_can_be_seen_on_it_narrows_the_plants(ledger: Path) -> None:
         (("--when", "smarch"), "--when"),
         (("--petals", "9"), "--petals"),
         (("--deer", "maybe"), "--deer"),
+        (("--salt", "maybe"), "--salt"),
         (("--hardwood-in", "nov", "--by", "layer"), "either"),
     ],
 )
@@ -184,6 +185,19 @@ def test_an_amendment_wins_is_told_apart_and_can_be_taken_back(ledger: Path) -> 
     assert sheet("red currant", ledger) == before
 
 
+def test_how_it_stands_salt_is_shown_wished_for_and_amended(ledger: Path) -> None:
+    assert sheet("rugosa rose", ledger)["salt"] == "tolerant"
+    assert "stands road salt and salt wind" in cuttings("plants", "rugosa rose", ledger=ledger).out
+    assert "Rosa rugosa" in listed("--salt", "tolerant", ledger=ledger)
+    assert "Rosa rugosa" not in listed("--salt", "sensitive", ledger=ledger)
+    amended("rugosa rose", "--salt", "some", ledger=ledger)
+    assert (sheet("rugosa rose", ledger)["salt"], sheet("rugosa rose", ledger)["levels"]["salt"]) == (
+        "some",
+        "own record",
+    )
+    assert "Rosa rugosa" in listed("--salt", "some", ledger=ledger)
+
+
 def test_an_amendment_of_a_way_changes_that_way_alone(ledger: Path) -> None:
     before = sheet("red currant", ledger)["methods"]
     words = ("--method", "hardwood-cutting", "--take", "80-95%", "--rooting-days", "100-160")
@@ -236,6 +250,7 @@ def test_what_is_known_is_not_added_and_what_is_not_known_is_not_amended(ledger:
         (("amend", "red currant", "--zones", "9-4"), "zones: 9 is above 4"),
         (("amend", "red currant", "--zones", "four"), "--zones"),
         (("amend", "red currant", "--light", "candle"), "--light"),
+        (("amend", "red currant", "--salt", "maybe"), "--salt"),
         (("amend", "red currant", "--months", "11"), "--method"),
         (("amend", "red currant", "--method", "magic"), "--method"),
         (("amend", "red currant", "--height", "3kg"), "--height"),

@@ -18,11 +18,12 @@ def record(name: str, rank: str, **fields: Any) -> dict[str, Any]:
 
 RECORDS = [
     record(
-        "Primus", "genus", zones=[3, 9], light=["shade"], looks={"leaves": ["opposite"], "sap": "milky"},
+        "Primus", "genus", zones=[3, 9], light=["shade"], salt="sensitive",
+        looks={"leaves": ["opposite"], "sap": "milky"},
         cautions=[{"kind": "invasive", "text": "Some of them run wild.", "source": "book"},
                   {"kind": "poison", "text": "Do not eat it.", "source": "book"},
                   {"kind": "spines", "text": "Wear gloves.", "source": MEMORY}],
-        sources={"zones": "book"},
+        sources={"zones": "book", "salt": "book"},
     ),
     record("Primus albus", "species", zones=[4, 8], height_m=[1, 2], looks={"sap": "clear"},
            bloom={"months": [4], "wood": "old"},
@@ -55,6 +56,16 @@ def test_the_nearest_value_wins_and_its_level_and_source_are_told() -> None:
     way = plant.way(Method.SIMPLE_LAYER)
     assert way is not None
     assert (way.rooting_days, way.source_of("rooting_days")) == ((90, 300), "handbook")
+
+
+def test_what_is_said_of_a_genus_and_salt_holds_for_its_plants_until_one_says_otherwise() -> None:
+    plant = CATALOGUE.plant("Primus albus 'Minor'")
+    assert (plant.salt, plant.levels["salt"], plant.source_of("salt")) == ("sensitive", "genus", "book")
+    mine = CATALOGUE.with_own([own_record("Primus albus", {"salt": "some"}, date(2026, 5, 1))])
+    assert (mine.plant("Primus albus").salt, mine.plant("Primus albus").levels["salt"]) == ("some", OWN_LEVEL)
+    assert mine.plant("Primus albus 'Minor'").salt == "some"
+    assert mine.plant("Primus").salt == "sensitive"
+    assert CATALOGUE.general(PlantType.SHRUB, "Nihil nemo").salt == "", "nobody has said"
 
 
 def test_looks_are_inherited_part_by_part_and_cautions_kind_by_kind() -> None:

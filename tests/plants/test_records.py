@@ -14,7 +14,7 @@ from attrs import fields_dict
 from cuttings.plants.checking import of_files, of_record
 from cuttings.plants.fields import BLOOM, CAUTION, DIVISION, DOUBLE, LOOKS, PLANT, WAY
 from cuttings.plants.files import PLANT_FILES, Record
-from cuttings.plants.model import Plant
+from cuttings.plants.model import UNPUBLISHED, Plant
 from cuttings.plants.standard import data_files, standard
 from cuttings.words import Method, PlantType
 
@@ -45,6 +45,18 @@ def test_every_method_has_general_figures(method: Method) -> None:
     assert way.rooting_days is not None
     for name in ("difficulty", "season", "prepare", "medium", "cover", "rooted_when"):
         assert getattr(way, name), f"{method.value} {name}: empty"
+
+
+def test_salt_is_never_said_without_a_published_source() -> None:
+    said = [
+        (record["name"], record.get("sources", {}).get("salt", record["source"]))
+        for data in FILES.values()
+        for record in data.get("plants", ())
+        if record.get("salt")
+    ]
+    print(len(said))
+    assert len(said) >= 120
+    assert not [name for name, key in said if key in UNPUBLISHED]
 
 
 def changed(change: Callable[[Record], Any]) -> dict[str, Record]:
@@ -90,6 +102,7 @@ SECOND_WAY = {"method": "hardwood-cutting", "source": "from memory"}
         (set_to(height_m=[1, 300]), "height_m: 300 is not between 0.01 and"),
         (set_to(light=["bright"]), "light: 'bright' is not one of full-sun"),
         (set_to(hight_m=[1, 2]), "hight_m: no field is called that"),
+        (set_to(salt="a little"), "salt: 'a little' is not one of tolerant, some, sensitive"),
         (set_to(source="nobody"), "references: nobody: it is used and not spelled out"),
         (set_to(name="ribes rubrum"), "name: 'ribes rubrum' is not written as botanical"),
         (set_to(bloom={"months": [4], "wood": "dead"}), "bloom, wood: 'dead' is not one of"),
