@@ -38,6 +38,11 @@ RANKS = {"easy": "good", "moderate": "fair", "hard": "poor"}
 """Our words for how easily a plant roots, in those of a screen of fifteen species."""
 
 
+GRADES = ("sensitive", "some", "tolerant")
+"""How plants stand salt. Publishers grade it in three to five steps and do not say where one ends, so that
+neighbouring grades overlap; opposite ones lie apart."""
+
+
 @frozen
 class Fact:
     """One published fact."""
@@ -153,6 +158,8 @@ def _compared(fact: Fact, ours: object) -> str:
     match ours:
         case bool():
             return "within" if ours else "apart"
+        case str() if fact.field == "salt":
+            return _grades_compared(fact, ours)
         case str():
             return "within" if RANKS.get(ours) == fact.low else "apart"
         case float() | int():
@@ -171,6 +178,14 @@ def _temperature(fact: Fact, ours: float) -> str:
     if fact.unit == "no warmer than":
         return "within" if ours <= float(fact.low) + 0.1 else "apart"
     return "within" if abs(ours - span(fact)[0]) <= 1.0 else "apart"
+
+
+def _grades_compared(fact: Fact, ours: str) -> str:
+    low, high = GRADES.index(fact.low), GRADES.index(fact.high or fact.low)
+    grade = GRADES.index(ours)
+    if low == grade == high:
+        return "within"
+    return "overlapping" if low - 1 <= grade <= high + 1 else "apart"
 
 
 def _months_compared(fact: Fact, ours: frozenset[int]) -> str:
