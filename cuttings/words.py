@@ -207,6 +207,13 @@ class SeenFrom(StrEnum):
     AROUND = "around"
 
 
+class Side(StrEnum):
+    """The side of a line, as one walks along it from its first point to its second."""
+
+    LEFT = "left"
+    RIGHT = "right"
+
+
 class ObstacleKind(StrEnum):
     """What keeps the sun off a site."""
 

@@ -10,6 +10,7 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, whole, words
 from cuttings.commands.placing import Place, ask_place, positions, spots_filled, warn_of_site
 from cuttings.commands.questions import NOTE, furthest, how_many, taken, which_lot
+from cuttings.commands.taping import only_one_of
 from cuttings.commands.telling import cautions_said, known_lot, lot_document, next_page, stems
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
@@ -20,6 +21,7 @@ from cuttings.placement.room import radius
 from cuttings.rules.caution import Task
 from cuttings.rules.hardening import needs_hardening
 from cuttings.rules.transplant import advise_planting
+from cuttings.show.page import Page
 from cuttings.units import show_length
 from cuttings.words import LIVING, PLANTABLE, Cause, Stage
 
@@ -35,12 +37,15 @@ MORTAL = (*LIVING, Stage.PLANTED)
 @click.option("--spot", metavar="ID", help="a spot that 'cuttings spot' offered")
 @click.option("--site", metavar="NAME", help="the site")
 @click.option("--at", metavar="X,Y", help="the position on it, in metres")
+@click.option("--tape", metavar='"A=3.20m B=4.75m"', help="or its tape distances from two points of the site")
+@click.option("--side", metavar="SIDE", help="left|right of the line from the first point to the second")
 @click.option("--note", metavar="TEXT", help="anything to remember")
 @global_options
 @with_desk
 def plant(desk: Desk, **given: Any) -> None:
-    if given["spot"] and (given["site"] or given["at"]):
-        raise Misused("Give either --spot, or --site with or without --at.")
+    if given["spot"] and (given["site"] or given["at"] or given["tape"]):
+        raise Misused("Give either --spot, or --site with or without --at or --tape.")
+    only_one_of(given)
     which = which_lot(desk, "Which lot is planted?", *PLANTABLE)
     site = Question("site", "Which site?", filled, allowed="a site's name, or --spot ID")
     interview = desk.interview(given, [which] if given["spot"] else [which, site])
@@ -49,7 +54,7 @@ def plant(desk: Desk, **given: Any) -> None:
         if lot.at(Stage.WAITING):
             raise Refused(shortage(lot.code, lot.stages, 1, Stage.ROOTED))
         raise Refused(f"{lot.code} holds {spoken_counts(lot.stages)}; nothing of it is left to plant.")
-    usual = 1 if given["spot"] or given["at"] else furthest(lot)
+    usual = 1 if given["spot"] or given["at"] or given["tape"] else furthest(lot)
     count = interview.ask(how_many(lot, PLANTABLE, "How many are planted?", usual))
     place = ask_place(desk, interview, lot)
     known = known_lot(desk, lot)
@@ -93,7 +98,7 @@ def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:
     )
     more = " and so on" if len(entry.at) > 3 else ""
     at = f", {where}{more}" if where else ""
-    page = next_page(desk, lot)
+    page = Page([*place.told.page.parts, *next_page(desk, lot).parts])
     page.warnings(cautions_said(desk, lot, entry, Task.PLANT))
     desk.recorded(
         f"{stems(entry.stems)} of {lot.code} {lot.plant_called} on {place.site.name}{at}; "
@@ -103,6 +108,7 @@ def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:
         **lot_document(lot),
         site=place.site.name,
         at=[list(point) for point in entry.at],
+        by_tape=place.told.document,
     )
 
 

@@ -8,6 +8,7 @@ from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import one_of
 from cuttings.commands.questions import which_lot
+from cuttings.commands.taping import standing_document, standing_rows
 from cuttings.commands.telling import described, known_lot, lot_document, next_page, stems
 from cuttings.dates import margin, spoken
 from cuttings.errors import Refused
@@ -134,6 +135,8 @@ def _card_page(desk: Desk, lot: Lot, trail: tuple[Entry, ...], *, ids: bool) -> 
     page.row("", f"{lot.method.spoken.capitalize()}, {begun}.")
     page.row("Now", f"{spoken_counts(lot.stages)}.", tone="accent")
     page.row("Stands", lot.where, only_if=bool(lot.where))
+    for where in standing_rows(desk, lot):
+        page.row(*where)
     page.row("Mother", lot.mother, only_if=bool(lot.mother))
     page.row("Label", lot.label.replace("\n", " / "), only_if=bool(lot.label))
     _forecast_rows(desk, lot, page)
@@ -179,6 +182,7 @@ def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, 
     nudge = next_for(knowledge, desk.on)
     return {
         **_summary(lot),
+        "planted": standing_document(desk.book, lot),
         "entries": [to_document(entry) for entry in trail],
         "next": None
         if nudge is None

@@ -1,12 +1,12 @@
 """Marks: something in the ground to come back to."""
 
-import re
 from typing import Any
 
 import click
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.mark_places import ask_mark_place, mark_document, where_marked
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, one_of, words
 from cuttings.commands.photos import keep_photo
@@ -19,7 +19,6 @@ from cuttings.plants.understood import plant_for
 from cuttings.rules.caution import Task, cautions
 from cuttings.rules.marks import mark_window
 from cuttings.show.page import Page
-from cuttings.units import parse_length
 from cuttings.words import Purpose
 
 FOR = Question(
@@ -38,7 +37,6 @@ FOR = Question(
 )
 WHEN = Question("when", "When, if you know better than the rules? (Enter to skip)", words, default="")
 WHERE = Question("where", "Where is it? (Enter to skip)", words, default="")
-_TAPE = re.compile(r"(\w+)\s*=\s*(\S.*?)(?=\s+\w+\s*=|$)")
 
 
 @click.command(help="Mark something in the ground to come back to, or tick a mark off.")
@@ -46,6 +44,9 @@ _TAPE = re.compile(r"(\w+)\s*=\s*(\S.*?)(?=\s+\w+\s*=|$)")
 @click.option("--for", metavar="PURPOSE", help="|".join(Purpose))
 @click.option("--when", metavar="TEXT", help="when to come back, in your own words")
 @click.option("--tape", metavar='"A=3.20m B=4.75m"', help="tape distances from two fixed points")
+@click.option("--site", metavar="NAME", help="the site on whose plan these points are")
+@click.option("--apart", metavar="LEN", help="how far apart the points are, where they are on no plan")
+@click.option("--side", metavar="SIDE", help="left|right of the line from the first point to the second")
 @click.option("--where", metavar="TEXT", help="where it is")
 @click.option("--photo", metavar="FILE", help="a picture; it is copied beside the ledger")
 @click.option("--note", metavar="TEXT", help="anything to remember")
@@ -69,14 +70,7 @@ def _make(desk: Desk, given: dict[str, Any]) -> None:
     purpose = purpose_given or interview.ask(FOR)
     when = interview.ask(WHEN)
     where = interview.ask(WHERE)
-    tape = interview.ask(
-        Question(
-            "tape",
-            "Tape from two fixed points, such as A=3.20m B=4.75m? (Enter to skip)",
-            lambda text: _taped(desk, text),
-            default="",
-        )
-    )
+    place = ask_mark_place(desk, interview, given, where)
     note = interview.ask(NOTE)
     photo = keep_photo(desk.ledger.folder, given["photo"])
     _, entry = desk.begin(
@@ -86,32 +80,28 @@ def _make(desk: Desk, given: dict[str, Any]) -> None:
         purpose=purpose,
         when=when,
         where=where,
-        tape=tape,
         note=note,
         photo=photo,
+        **place.facts,
         **named.facts,
     )
     window = mark_window(purpose, named.plant, desk.on, desk.climate)
-    page = Page()
-    if purpose is Purpose.LIFT and not tape:
+    page = place.told.page
+    if purpose is Purpose.LIFT and not place.tape:
         page.row(
             "", "Push in a stick or take two tape measurements: the leaves will be gone when you come back."
         )
     page.row("Next", f"{_stretch(desk, named.plant, entry)}.", window.why, window.source if desk.why else "")
     page.warnings(caution.text for caution in cautions(named.plant, Task.MARK))
-    desk.recorded(f"{entry.code}: {_said(entry)}.", entry, page, mark=entry.code, lot=None, stages={})
-
-
-def _taped(desk: Desk, text: str) -> str:
-    """Two named distances, checked and kept as typed."""
-    if not text.strip():
-        return ""
-    found = _TAPE.findall(text.strip())
-    if len(found) != 2 or found[0][0].casefold() == found[1][0].casefold():
-        raise ValueError(f"'{text}' is not two tape distances; write them like A=3.20m B=4.75m.")
-    for _, length in found:
-        parse_length(length, desk.units)
-    return text.strip()
+    desk.recorded(
+        f"{entry.code}: {_said(entry)}.",
+        entry,
+        page,
+        mark=entry.code,
+        lot=None,
+        stages={},
+        **mark_document(desk.book, entry, desk.units),
+    )
 
 
 def _said(entry: e.Mark) -> str:
@@ -145,7 +135,7 @@ def _list(desk: Desk) -> None:
         page.row(
             each.code,
             f"{_said(each)}. {_stretch(desk, plant, each)}.",
-            f"Tape: {each.tape}" if each.tape else "",
+            *where_marked(desk.book, each, desk.units),
         )
     page.row("", "No marks are open.", only_if=not marks)
     document = [
@@ -155,7 +145,7 @@ def _list(desk: Desk) -> None:
             "for": m.purpose.value,
             "when": m.when,
             "where": m.where,
-            "tape": m.tape,
+            **mark_document(desk.book, m, desk.units),
         }
         for m in marks
     ]

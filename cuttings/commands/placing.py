@@ -8,7 +8,7 @@ from attrs import frozen
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.parsing import site_in
-from cuttings.commands.site_questions import at_question, position_on
+from cuttings.commands.taping import NOWHERE, Told, ask_position
 from cuttings.commands.telling import known_lot
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger.book import Book
@@ -29,10 +29,11 @@ NEAR_M = 0.01
 
 @frozen
 class Place:
-    """A site, and the position on it where one is known."""
+    """A site, and the position on it where one is known; ``told`` says how a tape was understood."""
 
     site: Site
     at: Point | None = None
+    told: Told = NOWHERE
 
 
 def plants_growing(desk: Desk) -> Mapping[str, Plant]:
@@ -92,7 +93,8 @@ def ask_place(desk: Desk, interview: Interview, lot: Lot) -> Place:
         "site", "Which site?", site_in(desk.book), tuple(Choice(name) for name in desk.book.sites)
     )
     site = interview.ask(named)
-    return Place(site, interview.ask(position_on(site, at_question(desk.units))))
+    told = ask_position(desk, interview, site)
+    return Place(site, told.at, told)
 
 
 def _ask_spot(desk: Desk, interview: Interview, lot: Lot) -> Place | None:

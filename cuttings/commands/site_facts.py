@@ -15,10 +15,10 @@ from cuttings.commands.site_questions import (
     at_question,
     corners,
     length_question,
-    position_on,
     which_site,
 )
 from cuttings.commands.sites import site_document, site_sentence
+from cuttings.commands.taping import Told, ask_position, only_one_of
 from cuttings.dates import parse_date
 from cuttings.errors import Cancelled, Misused
 from cuttings.ledger import entries as e
@@ -186,26 +186,37 @@ def _ask_growing(desk: Desk, interview: Interview, site: Site) -> None:
 @click.argument("name", required=False)
 @click.argument("plant", required=False)
 @click.option("--at", metavar="X,Y", help="position in metres from the front left corner")
+@click.option("--tape", metavar='"A=3.20m B=4.75m"', help="or its tape distances from two points of the site")
+@click.option("--side", metavar="SIDE", help="left|right of the line from the first point to the second")
 @click.option("--spread", metavar="LEN", help="its full-grown width, where it differs from the catalogue's")
 @click.option("--planted", metavar="DATE")
 @global_options
 @with_desk
 def growing(desk: Desk, **given: Any) -> None:
-    interview = desk.interview(given, [which_site(desk.book), PLANT, at_question(desk.units)])
+    only_one_of(given)
+    at = [] if given["tape"] else [at_question(desk.units)]
+    interview = desk.interview(given, [which_site(desk.book), PLANT, *at])
     site = ask_site(desk, interview)
-    entry = _record_growing(desk, interview, site)
+    entry, told = _record_growing(desk, interview, site)
     site = desk.book.sites[site.name]
-    desk.recorded(f"{site.growing[-1].plant} grows on {site.name}.", entry, **site_document(desk.book, site))
+    desk.recorded(
+        f"{site.growing[-1].plant} grows on {site.name}.",
+        entry,
+        told.page,
+        by_tape=told.document,
+        **site_document(desk.book, site),
+    )
 
 
-def _record_growing(desk: Desk, interview: Interview, site: Site) -> e.Entry:
+def _record_growing(desk: Desk, interview: Interview, site: Site) -> tuple[e.Entry, Told]:
     named = ask_plant(desk, interview)
-    at = interview.ask(position_on(site, at_question(desk.units)))
+    told = ask_position(desk, interview, site)
     usual = sum(named.plant.spread_m) / 2 if named.plant.spread_m else None
     width = length_question("spread", f"How wide will {named.spoken} grow", desk.units, 0.01)
     spread = interview.ask(width) or usual
     planted = interview.given(Question("planted", "", lambda text: parse_date(text, desk.today)))
 
-    return desk.write(
-        e.GrowingHere, site=site.name, plant=named.name, at=at, spread_m=spread, planted=planted
-    )[1]
+    _, entry = desk.write(
+        e.GrowingHere, site=site.name, plant=named.name, at=told.at, spread_m=spread, planted=planted
+    )
+    return entry, told

@@ -10,6 +10,7 @@ from attrs import asdict
 
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.site_questions import ask_site, which_site
+from cuttings.commands.taping import found_by, measured_from, position_of, tape_document
 from cuttings.dates import spoken
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Obstacle, Site
@@ -22,6 +23,7 @@ SUBCOMMANDS: Mapping[str, str] = {
     "show": "sites",
     "add": "site_facts",
     "growing": "site_facts",
+    "point": "site_points",
 }
 """The module of each word after ``sites``; it is imported when the word is used."""
 
@@ -81,10 +83,13 @@ def show(desk: Desk, **given: Any) -> None:
     if site.growing:
         page.gap()
     for plant in site.growing:
-        page.row("Grows", _growing_sentence(plant, desk))
+        page.row("Grows", _growing_sentence(plant, desk), found_by(site, plant, desk.units))
     for hold in desk.book.holds.values():
         if hold.site == site.name:
-            page.row("Held", f"{hold.spot} for {hold.lot}")
+            page.row("Held", f"{hold.spot} for {hold.lot}", found_by(site, hold, desk.units))
+    measured = measured_from(site, desk.units)
+    if measured and (site.growing or site.points):
+        page.row("Tape", *measured)
     page.next_steps("'cuttings sites growing NAME PLANT --at X,Y' adds a plant that stands there.")
     desk.answer(page, site_document(desk.book, site))
 
@@ -127,8 +132,18 @@ def site_document(book: Book, site: Site) -> dict[str, Any]:
         **asdict(site, value_serializer=_written),
         "light": light.value if light else None,
         "obstacles": [obstacle_document(each) for each in site.obstacles],
+        "growing": [
+            {**asdict(each, value_serializer=_written), "tape": tape_document(site, position_of(each))}
+            for each in site.growing
+        ],
         "held": [
-            {"spot": hold.spot, "lot": hold.lot, "x": hold.x, "y": hold.y}
+            {
+                "spot": hold.spot,
+                "lot": hold.lot,
+                "x": hold.x,
+                "y": hold.y,
+                "tape": tape_document(site, (hold.x, hold.y)),
+            }
             for hold in book.holds.values()
             if hold.site == site.name
         ],

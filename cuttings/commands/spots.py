@@ -18,6 +18,7 @@ from cuttings.commands.placing import (
     warn_of_spot,
 )
 from cuttings.commands.questions import which_lot
+from cuttings.commands.taping import NOWHERE, Told, spot_by_tape
 from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
@@ -36,6 +37,8 @@ NO_HOLD = "none"
 @click.option("--all", "everything", is_flag=True, help="a joint plan for every lot that could be planted")
 @click.option("--site", metavar="NAME", help="only that site")
 @click.option("--hold", metavar="SPOT", help="keep that spot for the lot")
+@click.option("--tape", metavar='"A=3.20m B=4.75m"', help="with --hold SITE: keep the place there")
+@click.option("--side", metavar="SIDE", help="left|right of the line from the first point to the second")
 @click.option("--release", metavar="SPOT", help="let a held spot go")
 @global_options
 @with_desk
@@ -47,11 +50,16 @@ def spot(desk: Desk, lots: tuple[str, ...], everything: bool, **given: Any) -> N
         raise Refused("There are no sites yet; 'cuttings sites add' describes the first one.")
     site = desk.interview(given, []).given(Question("site", "", site_in(desk.book)))
     chosen = _chosen(desk, lots, everything)
-    if given["hold"]:
+    if given["side"] and not given["tape"]:
+        raise Misused("--side goes with --tape.")
+    if given["hold"] or given["tape"]:
         if len(chosen) != 1:
             raise Misused("A spot is held for one lot; name just that lot with --hold.")
         named = Question("hold", "", lambda text: read_spot(desk, text))
-        _hold(desk, chosen[0], desk.interview(given, []).ask(named))
+        if given["tape"]:
+            _hold(desk, chosen[0], *spot_by_tape(desk, given))
+        else:
+            _hold(desk, chosen[0], desk.interview(given, []).ask(named))
     elif len(chosen) == 1 and not everything:
         _one(desk, chosen[0], ranked(desk, chosen[0], site))
     else:
@@ -152,7 +160,7 @@ def _joint_page(desk: Desk, lots: list[Lot], plan: Plan) -> Page:
     return page
 
 
-def _hold(desk: Desk, lot: Lot, wanted: Spot) -> None:
+def _hold(desk: Desk, lot: Lot, wanted: Spot, told: Told = NOWHERE) -> None:
     if not lot.living:
         raise Refused(f"{lot.code} holds no stems that a spot could be kept for.")
     other = desk.book.holds.get(wanted.id)
@@ -165,7 +173,7 @@ def _hold(desk: Desk, lot: Lot, wanted: Spot) -> None:
     _, entry = desk.write(
         e.HoldSpot, lot=lot.code, site=wanted.site, spot=wanted.id, at=(wanted.x, wanted.y), radius_m=radius_m
     )
-    steps = Page().next_steps(f"'cuttings plant {lot.code} --spot {wanted.id}' when it goes in.")
+    steps = told.page.next_steps(f"'cuttings plant {lot.code} --spot {wanted.id}' when it goes in.")
     desk.recorded(
         f"{wanted.id} is held for {lot.code} {lot.plant_called}.", entry, steps, lot=lot.code, spot=wanted.id
     )
