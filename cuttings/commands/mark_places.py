@@ -14,13 +14,11 @@ from cuttings.commands.taping import (
     POORLY_FIXED,
     Solved,
     Told,
-    ask_side,
-    rounded,
     settled,
     solved_apart,
     solved_on,
     tape_question,
-    told_of,
+    told_by_side,
 )
 from cuttings.errors import Misused, Refused, Unfound
 from cuttings.ledger import entries as e
@@ -39,7 +37,7 @@ from cuttings.placement.tape import (
     unsure_words,
 )
 from cuttings.units import parse_length
-from cuttings.words import Side, Units
+from cuttings.words import Units
 
 NONE = "none"
 
@@ -89,7 +87,13 @@ def ask_mark_place(desk: Desk, interview: Interview, given: dict[str, Any], wher
             raise Misused("--side goes with --site or --apart.")
         return MarkPlace(text)
     text, solved = _solved(interview, text, lambda typed: solved_apart(apart, typed, desk.units))
-    return MarkPlace(text, "", apart, _told_apart(desk, interview, solved)) if solved else MarkPlace(text)
+    if solved is None:
+        return MarkPlace(text)
+
+    def words(at: Point) -> str:
+        return line_words(tape.first, tape.second, at, desk.units)
+
+    return MarkPlace(text, "", apart, told_by_side(desk, interview, solved, words))
 
 
 def _checked(text: str, units: Units) -> str:
@@ -137,14 +141,6 @@ def _apart(tape: Tape, units: Units) -> Question[float | None]:
     unit = "feet" if units is Units.US else "metres"
     prompt = f"How far from {tape.first} to {tape.second}, in {unit}? (Enter if not measured)"
     return Question("apart", prompt, maybe(lambda text: parse_length(text, units)), default="")
-
-
-def _told_apart(desk: Desk, interview: Interview, solved: Solved) -> Told:
-    """The place beside a line on no plan; the side must be told."""
-    tape = solved.tape
-    side = None if solved.fix.on_line else ask_side(desk, interview, tape, "The tapes cross at two places.")
-    at = rounded(solved.fix.on(side or Side.LEFT))
-    return told_of(solved, at, side, line_words(tape.first, tape.second, at, desk.units), "", desk.units)
 
 
 def where_marked(book: Book, mark: e.Mark, units: Units) -> Sequence[str]:

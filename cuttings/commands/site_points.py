@@ -12,9 +12,9 @@ from cuttings.commands.taping import (
     Solved,
     Told,
     only_one_of,
-    settled,
     solved_on,
     tape_question,
+    told_by_side,
 )
 from cuttings.errors import Misused
 from cuttings.ledger import entries as e
@@ -51,7 +51,11 @@ def point(desk: Desk, **given: Any) -> None:
     before = point_named(site, named)
     by_tape = interview.given(tape_question(lambda text: solved_on(site, text, desk.units)))
     where = by_tape or interview.ask(_at_question(site, desk.units))
-    told = settled(desk, interview, site, where, inside=False) if isinstance(where, Solved) else Told(where)
+    told = (
+        told_by_side(desk, interview, where, lambda at: plan_words(at, desk.units))
+        if isinstance(where, Solved)
+        else Told(where)
+    )
     assert told.at is not None
     made = FixedPoint(name=before.name if before else named, x=told.at[0], y=told.at[1])
     book, entry = desk.write(e.PointHere, site=site.name, point=made)

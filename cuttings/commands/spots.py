@@ -175,7 +175,12 @@ def _hold(desk: Desk, lot: Lot, wanted: Spot, told: Told = NOWHERE) -> None:
     )
     steps = told.page.next_steps(f"'cuttings plant {lot.code} --spot {wanted.id}' when it goes in.")
     desk.recorded(
-        f"{wanted.id} is held for {lot.code} {lot.plant_called}.", entry, steps, lot=lot.code, spot=wanted.id
+        f"{wanted.id} is held for {lot.code} {lot.plant_called}.",
+        entry,
+        steps,
+        lot=lot.code,
+        spot=wanted.id,
+        by_tape=told.document,
     )
 
 

@@ -46,6 +46,7 @@ POORLY_FIXED = (
     "The two tapes run nearly in one line there, so it is poorly fixed: measure from a point further off to "
     "the side as well."
 )
+CROSSED_TWICE = "The tapes cross at two places."
 WHERE = "Where on it, as x,y? (or by tape, such as A=3.20m B=4.75m; Enter if not measured)"
 
 
@@ -112,6 +113,21 @@ def solved_on(site: Site, text: str, units: Units) -> Solved:
     return Solved(named, _fix(named, (first.x, first.y), (second.x, second.y), units))
 
 
+def solved_inside(site: Site, text: str, units: Units) -> Solved:
+    """Where a tape leads that must lead to a place on the site, as far as it can be read.
+
+    Raises:
+        ValueError: it is no tape.
+        Unfound: as ``solved_on``, or both places where the tapes cross lie outside.
+    """
+    solved = solved_on(site, text, units)
+    outside = min(off_ground_m(site, at) for at in (solved.fix.left, solved.fix.right))
+    if outside > solved.fix.unsure_m:
+        far = show_length(round(outside, 2), units)
+        raise Unfound(f"The tapes cross {far} outside {site.name}; measure again.")
+    return solved
+
+
 def solved_apart(apart_m: float, text: str, units: Units) -> Solved:
     """Where a tape leads beside two points on no plan: the way along the line between them, and to its left.
 
@@ -157,7 +173,7 @@ def side_question(tape: Tape, why: str = "") -> Question[Side]:
 
 def ask_position(desk: Desk, interview: Interview, site: Site) -> Told:
     """A position on a site, as ``x,y`` or by tape; neither where it was not measured."""
-    by_tape = interview.given(tape_question(lambda text: solved_on(site, text, desk.units)))
+    by_tape = interview.given(tape_question(lambda text: solved_inside(site, text, desk.units)))
     told = by_tape or interview.ask(position_question(site, desk.units))
     return settled(desk, interview, site, told) if isinstance(told, Solved) else Told(told)
 
@@ -167,7 +183,7 @@ def position_question(site: Site, units: Units) -> Question[Point | Solved | Non
     plain = position_on(site, at_question(units, WHERE))
 
     def read(text: str) -> Point | Solved | None:
-        return solved_on(site, text, units) if "=" in text else plain.parse(text)
+        return solved_inside(site, text, units) if "=" in text else plain.parse(text)
 
     return Question("at", WHERE, read, default="", allowed=plain.allowed)
 
@@ -189,11 +205,9 @@ def settled(desk: Desk, interview: Interview, site: Site, solved: Solved, *, ins
     outside = off_ground_m(site, at)
     if inside and outside > fix.unsure_m:
         far = show_length(round(outside, 2), desk.units)
-        which = (
-            "" if interview.given(side_question(tape)) else "Neither place where the tapes cross is on it. "
+        raise Refused(
+            f"To the {side} of {tape.line} the place lies {far} outside {site.name}; is it the other side?"
         )
-        raise Refused(f"{which}The place to the {side} of {tape.line} lies {far} outside {site.name}; "
-                      "look at the tape again.")  # fmt: skip
     if inside and outside:
         at = nearest_on(site, at)
         why = f"By the tape it lies {_small(outside, desk.units)} outside; it is put on the edge."
@@ -210,7 +224,14 @@ def _by_ground(site: Site, solved: Solved, *, inside: bool) -> tuple[Side | None
     if not on and inside:
         return min(Side, key=lambda side: off_ground_m(site, fix.on(side))), ""
     lie = "Both lie" if on else "Neither lies"
-    return None, f"The tapes cross at two places. {lie} on {site.name}."
+    return None, f"{CROSSED_TWICE} {lie} on {site.name}."
+
+
+def told_by_side(desk: Desk, interview: Interview, solved: Solved, words: Callable[[Point], str]) -> Told:
+    """The place on the side that is told, where no ground says which is meant; ``words`` say where it is."""
+    side = None if solved.fix.on_line else ask_side(desk, interview, solved.tape, CROSSED_TWICE)
+    at = rounded(solved.fix.on(side or Side.LEFT))
+    return told_of(solved, at, side, words(at), "", desk.units)
 
 
 def ask_side(desk: Desk, interview: Interview, tape: Tape, why: str) -> Side:

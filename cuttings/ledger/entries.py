@@ -255,8 +255,8 @@ class Mark(Entry):
     """Something in the ground to come back to later.
 
     ``tape`` holds two measurements that find it. ``site`` and ``at`` are its place on a plan; where the two
-    fixed points stand on no plan, ``apart_m`` is the distance between them, and ``side`` the side of the line
-    from the first to the second on which it lies.
+    fixed points stand on no plan, ``apart_m`` is the distance between them, and ``at`` the way along the line
+    from the first to the second and to its left. ``side`` is the side of that line on which it lies.
     """
 
     kind = "mark"

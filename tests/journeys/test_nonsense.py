@@ -69,6 +69,8 @@ def test_a_wrong_answer_is_explained_in_full_on_a_usual_screen_and_can_be_brough
         terminal.wait_for_end("A=3.20m, corner of the shed B=4.75m")
         terminal.keys(CTRL_U)
         terminal.answer("Tape from two fixed points", "A=3.20m B=4.75")
+        terminal.choose("On which site's plan are A and B?", "on no plan")
+        terminal.answer("How far from A to B")
         terminal.answer("Anything to remember?")
         assert terminal.finish() == 0
     assert Ledger(kept.parent).book().open_marks()[-1].tape == "A=3.20m B=4.75"
