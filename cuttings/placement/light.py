@@ -10,9 +10,11 @@ from collections.abc import Iterable
 from enum import StrEnum
 from typing import TypeVar
 
-from attrs import frozen
+from attrs import evolve, frozen
 
-from cuttings.ledger.places import Site
+from cuttings.climate.climate import Climate
+from cuttings.ledger.places import Obstacle, Site
+from cuttings.placement.sun import YearOfSun, light_season, season_mean, year_of_sun
 from cuttings.words import Light
 
 HOURS_IN_A_DAY = 24.0
@@ -67,6 +69,33 @@ def light_of_hours(hours: float, limits: LightLimits = LIMITS) -> Light:
 def site_light(site: Site) -> Light | None:
     """How bright a site is: by its hours of sun where they are known, else as its keeper says."""
     return site.light if site.sun_hours is None else light_of_hours(site.sun_hours)
+
+
+def season_hours(lat: float, lon: float, obstacles: tuple[Obstacle, ...], climate: Climate) -> float:
+    """The hours of direct sun a day through the growing season, to a hundredth of an hour."""
+    return mean_hours(year_of_sun(lat, lon, obstacles), lat, climate)
+
+
+def mean_hours(year: YearOfSun, lat: float, climate: Climate) -> float:
+    """The same of a year that is reckoned already."""
+    return round(season_mean(year.hours, light_season(lat, climate)), 2)
+
+
+def with_sun(site: Site, lat: float, lon: float, climate: Climate) -> Site:
+    """The site with its hours of sun reckoned from what stands round it, where neither hours nor a class was
+    told and something is known to stand there; else the site as it is.
+
+    The hours are cut to a tenth, never rounded up, so that they stay in their class.
+    """
+    if site.light is not None or site.sun_hours is not None or not site.obstacles:
+        return site
+    hours = season_hours(lat, lon, site.obstacles, climate)
+    return evolve(site, sun_hours=math.floor(hours * 10 + 1e-9) / 10)
+
+
+def reckoned_light(site: Site, lat: float, lon: float, climate: Climate) -> Light | None:
+    """How bright a site is: as was told, or else as what stands round it lets the sun through."""
+    return site_light(with_sun(site, lat, lon, climate))
 
 
 def steps_away(liked: Iterable[Word], here: Word) -> int:

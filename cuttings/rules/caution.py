@@ -73,6 +73,13 @@ BURIED_LINES = Caution(
     "Country Lines: I Am Only Planting A Bush, Do I Really Need To Call 811 First?",
 )
 
+TREE_WORK = Caution(
+    "felling",
+    "Felling or lopping a tree is work for a licensed arborist, and many places protect trees or ask for a "
+    "permit first; so may building there.",
+    COMMON_PRACTICE,
+)
+
 HEAVY_CLUMPS = Caution(
     "lifting",
     "A clump with its soil is heavier than it looks: split it in the hole or slide it on a sheet, and bend "
