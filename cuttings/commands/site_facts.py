@@ -6,7 +6,7 @@ from typing import Any
 import click
 from attrs import asdict
 
-from cuttings.ask import Interview, Question
+from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.naming import PLANT, ask_plant
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, words, yes_no
@@ -17,7 +17,7 @@ from cuttings.commands.site_questions import (
     length_question,
     which_site,
 )
-from cuttings.commands.sites import site_document, site_sentence
+from cuttings.commands.sites import as_lit, site_document, site_sentence
 from cuttings.commands.taping import Told, ask_position, only_one_of
 from cuttings.dates import parse_date
 from cuttings.errors import Cancelled, Misused
@@ -29,18 +29,26 @@ from cuttings.show.page import Page
 from cuttings.words import Drainage, Light, Moisture, PathSide
 
 NAME = Question("name", "What is the site called?", filled, argument=True, allowed="a name")
+NOT_KNOWN = "not-known"
+
+
+def _light(text: str) -> Light | str:
+    """A class of light, or the word for none: what stands round the site then says how bright it is."""
+    return NOT_KNOWN if "-".join(text.casefold().split()) == NOT_KNOWN else one_of(Light)(text)
+
+
 LIGHT = Question(
     "light",
     "How much light does it get?",
-    one_of(Light),
-    choices(
+    _light,
+    (*choices(
         Light,
         full_sun=f"full sun: {LIMITS.full_sun_h:g} hours or more of direct sun in summer",
         part_sun=f"part sun: {LIMITS.part_sun_h:g} to {LIMITS.full_sun_h:g} hours",
         part_shade=f"part shade: {LIMITS.part_shade_h:g} to {LIMITS.part_sun_h:g} hours",
         shade=f"shade: less than {LIMITS.part_shade_h:g} hours",
-    ),
-)
+    ), Choice(NOT_KNOWN, "I do not know: let what stands round it tell")),
+)  # fmt: skip
 SUN_HOURS = Question("sun-hours", "Hours of direct sun?", number(0, 24, "a number of hours"))
 MOISTURE = Question(
     "moisture", "How wet is it in a normal summer?", one_of(Moisture), choices(Moisture), default="medium"
@@ -64,7 +72,7 @@ CHILDREN = Question("children", "Do children play there?", yes_no, default="no",
 @click.command(help="Describe a place a plant can go, or describe it anew.")
 @click.argument("name", required=False)
 @click.option("--area", metavar="TEXT", help="the part of the garden; a new one is made")
-@click.option("--light", metavar="LIGHT", help="|".join(Light))
+@click.option("--light", metavar="LIGHT", help="|".join([*Light, NOT_KNOWN]))
 @click.option("--sun-hours", metavar="H", help="hours of direct sun a day in the growing season")
 @click.option("--length", metavar="LEN")
 @click.option("--depth", metavar="LEN")
@@ -96,11 +104,11 @@ def add(desk: Desk, **given: Any) -> None:
     facts = {"name": name, **_ask_site_facts(desk, interview, area, before)}
 
     _, entry = desk.write(e.SiteFacts, site=Site(**facts))
-    site = desk.book.sites[facts["name"]]
+    site = as_lit(desk, desk.book.sites[facts["name"]])
     if interview.asking:
         with suppress(Cancelled):  # the site is recorded; stopping here only ends the list
             _ask_growing(desk, interview, site)
-        site = desk.book.sites[facts["name"]]
+        site = as_lit(desk, desk.book.sites[facts["name"]])
     steps = Page().next_steps("'cuttings spot LOT' asks where a lot could go.")
     desk.recorded(
         f"{site.name}: {site_sentence(site, desk.units)}", entry, steps, **site_document(desk.book, site)
@@ -151,10 +159,11 @@ def _ask_light(interview: Interview, before: Site | None) -> dict[str, Any]:
     hours, light = interview.given(SUN_HOURS), interview.given(LIGHT)
     if hours is None and light is None and interview.asking:
         usual = site_light(before) if before else None
-        light = interview.ask(LIGHT.offering(usual.value) if usual else LIGHT)
+        light = interview.ask(LIGHT.offering(usual or NOT_KNOWN) if before else LIGHT)
     if hours is None and light is None and before is not None:
         return {"light": before.light, "sun_hours": before.sun_hours}
-    return {"light": light if hours is None else None, "sun_hours": hours}
+    told = isinstance(light, Light) and hours is None
+    return {"light": light if told else None, "sun_hours": hours}
 
 
 def _typed(fact: Any, unit: str) -> str:
@@ -198,7 +207,7 @@ def growing(desk: Desk, **given: Any) -> None:
     interview = desk.interview(given, [which_site(desk.book), PLANT, *at])
     site = ask_site(desk, interview)
     entry, told = _record_growing(desk, interview, site)
-    site = desk.book.sites[site.name]
+    site = as_lit(desk, desk.book.sites[site.name])
     desk.recorded(
         f"{site.growing[-1].plant} grows on {site.name}.",
         entry,

@@ -11,10 +11,11 @@ from attrs import asdict
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.site_questions import ask_site, which_site
 from cuttings.commands.taping import found_by, measured_from, position_of, tape_document
+from cuttings.commands.sun_words import obstacle_sentence
 from cuttings.dates import spoken
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Obstacle, Site
-from cuttings.placement.light import site_light
+from cuttings.placement.light import site_light, with_sun
 from cuttings.show.page import Page
 from cuttings.units import show_length
 from cuttings.words import PathSide, Units
@@ -24,6 +25,9 @@ SUBCOMMANDS: Mapping[str, str] = {
     "add": "site_facts",
     "growing": "site_facts",
     "point": "site_points",
+    "obstacle": "site_obstacles",
+    "sun": "site_sun",
+    "check": "site_sun",
 }
 """The module of each word after ``sites``; it is imported when the word is used."""
 
@@ -57,10 +61,11 @@ def sites(ctx: click.Context) -> None:
 def listed(desk: Desk) -> None:
     """All sites, by area."""
     page = Page().heading("Sites", desk.garden.name if desk.garden else "")
-    areas = sorted({site.area for site in desk.book.sites.values()})
+    sites = [as_lit(desk, site) for site in desk.book.sites.values()]
+    areas = sorted({site.area for site in sites})
     for area in areas:
         page.heading(area)
-        for site in desk.book.sites.values():
+        for site in sites:
             if site.area == area:
                 page.row("", f"{site.name}: {site_sentence(site, desk.units)}")
     page.row("", "No sites yet.", only_if=not areas)
@@ -69,7 +74,7 @@ def listed(desk: Desk) -> None:
         if areas
         else "'cuttings sites add' describes the first one."
     )
-    desk.answer(page, {"sites": [site_document(desk.book, site) for site in desk.book.sites.values()]})
+    desk.answer(page, {"sites": [site_document(desk.book, site) for site in sites]})
 
 
 @click.command(help="Show one site.")
@@ -77,9 +82,13 @@ def listed(desk: Desk) -> None:
 @global_options
 @with_desk
 def show(desk: Desk, **given: Any) -> None:
-    site = ask_site(desk, desk.interview(given, [which_site(desk.book)]))
+    site = as_lit(desk, ask_site(desk, desk.interview(given, [which_site(desk.book)])))
     page = Page().heading(site.name, site.area)
     page.row("", site_sentence(site, desk.units))
+    if site.obstacles:
+        page.gap()
+    for number, each in enumerate(site.obstacles, 1):
+        page.row(f"Shade {number}", f"{obstacle_sentence(each, desk.units)}.")
     if site.growing:
         page.gap()
     for plant in site.growing:
@@ -92,6 +101,12 @@ def show(desk: Desk, **given: Any) -> None:
         page.row("Tape", *measured)
     page.next_steps("'cuttings sites growing NAME PLANT --at X,Y' adds a plant that stands there.")
     desk.answer(page, site_document(desk.book, site))
+
+
+def as_lit(desk: Desk, site: Site) -> Site:
+    """The site with its hours of sun reckoned, where only what stands round it is known."""
+    garden = desk.garden
+    return site if garden is None else with_sun(site, garden.lat, garden.lon, desk.climate)
 
 
 def site_sentence(site: Site, units: Units) -> str:

@@ -1,11 +1,12 @@
 """The skyline of a site: how high what stands round it reaches, in each direction.
 
-An obstacle is a flat upright face, square to its middle bearing, at ``distance_m`` along that bearing. Towards
-an azimuth inside it, ``off`` degrees from its middle, the top of the face stands at ``atan((base_m + height_m)
-* cos(off) / distance_m)``. Of several the highest makes the skyline. All that lies below it counts as hidden,
-even the gap under a lifted crown: the sun shines when the centre of its disc, without refraction, stands above
-the skyline and above 0 degrees. A deciduous obstacle counts on its days in leaf, the first and the last with
-them.
+An obstacle is a flat upright face, square to its middle bearing, at ``distance_m`` along that bearing.
+Towards an azimuth inside it, ``off`` degrees from its middle, the top of the face stands at an elevation of
+``atan((base_m + height_m) * cos(off) / distance_m)``. Of several the highest makes the skyline. All that lies
+below it counts as hidden, even the gap under a lifted crown: the sun shines when the centre of its disc,
+without refraction, stands above the skyline and above 0 degrees. A deciduous obstacle counts on its days in
+leaf, the first and the last with them. One that lets a share of the sun through takes only the rest, and
+several in the way take it one after the other.
 """
 
 import math
@@ -151,7 +152,10 @@ def skyline(obstacles: Sequence[Obstacle], azimuths: "Degrees") -> "Degrees":
     """The height of the skyline [degrees] towards each azimuth [degrees], all obstacles in leaf."""
     import numpy as np
 
-    return np.max([np.zeros_like(azimuths), *(tops(each, azimuths) for each in _solid(obstacles))], axis=0)
+    highest = np.zeros_like(azimuths)
+    for each in _solid(obstacles):
+        highest = np.maximum(highest, tops(each, azimuths))
+    return highest
 
 
 def _solid(obstacles: Iterable[Obstacle]) -> list[Obstacle]:

@@ -249,4 +249,3 @@ def light_season(lat: float, climate: Climate) -> tuple[MonthDay, MonthDay]:
     if days < SHORTEST_SEASON_DAYS:
         return usual
     return WHOLE_YEAR if days >= 363 else ((opens.month, opens.day), (closes.month, closes.day))
-
