@@ -28,21 +28,22 @@ MOST_MONTHS = 3
 
 
 def check_page(desk: Desk, site: Site, found: Costs, change: Change | None) -> Page:
-    page = Page().heading(f"Sun on {site.name}", "what keeps it off")
+    """The page: what each obstacle costs, or only what the new one would change."""
+    page = Page().heading(f"Sun on {site.name}", "what would change" if change else "what keeps it off")
     now = found.now
     page.row("Now", f"{_sun(now)}, through the growing season.", limits_sentence(now.light))
     page.row("Told", told_wins(site), only_if=site.light is not None or site.sun_hours is not None)
+    step = f"'cuttings sites obstacle \"{site.name}\"' writes down what stands there."
+    if change is not None:
+        _tell_change(page, now, change, desk.units)
+        return page.warnings([BURIED_LINES.text]).next_steps(step)
     page.row("", "Nothing is written down that stands round it.", only_if=not found.each)
     for number, cost in enumerate(found.each, 1):
         page.row(f"Shade {number}", _cost_sentence(cost, now, desk.units), _leaf_sentence(cost, now))
-    if change is not None:
-        _tell_change(page, now, change, desk.units)
-    kinds = {cost.obstacle.kind for cost in found.each}
-    page.warnings([TREE_WORK.text] if ObstacleKind.TREE in kinds else [])
-    page.warnings([BURIED_LINES.text] if change is not None else [])
-    step = f"'cuttings sites obstacle \"{site.name}\"' writes down what stands there."
+    felled = any(cost.obstacle.kind is ObstacleKind.TREE for cost in found.each)
+    page.warnings([TREE_WORK.text] if felled else [])
     more = "With the same options 'sites check' tells what a new wall, fence or tree would change."
-    return page.next_steps(step, more if change is None else "")
+    return page.next_steps(step, more)
 
 
 def _sun(sun: Sunshine) -> str:
@@ -83,7 +84,6 @@ def _months_said(differences: Sequence[tuple[int, float]]) -> str:
 
 def _tell_change(page: Page, now: Sunshine, change: Change, units: Units) -> None:
     """The sun with the new obstacle, month by month, and who would miss it."""
-    page.gap()
     lost = now.season - change.after.season
     said = f"{obstacle_sentence(change.obstacle, units)}: "
     if lost < LEAST_SAID_H:

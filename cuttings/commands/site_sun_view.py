@@ -12,6 +12,7 @@ from cuttings.commands.sun_words import (
     hours_shown,
     light_shown,
     limits_sentence,
+    month_day_shown,
     obstacle_sentence,
     season_shown,
     spans_shown,
@@ -31,7 +32,7 @@ from cuttings.placement.sun import (
     season_mean,
 )
 from cuttings.show.page import Page
-from cuttings.show.skyline_chart import Sky, SunPath, month_bars, sky_lines
+from cuttings.show.skyline_chart import Sky, SunPath, indented, month_bars, sky_lines
 from cuttings.show.skyline_svg import sky_svg
 from cuttings.words import Light, Units
 
@@ -42,6 +43,7 @@ DAYS: tuple[tuple[str, MonthDay, str], ...] = (
 )
 """The days whose way of the sun is drawn, with their letters."""
 
+BARS_MEAN = "Hours of direct sun a day: = before noon, - after."
 ASKED_DAY = "x"
 STEPS_AN_HOUR = 12
 
@@ -147,13 +149,13 @@ def _day_sentence(of_day: SunOfDay) -> str:
 
 
 def _bars(halves: list[tuple[float, float]], width: int) -> list[str]:
-    return [*month_bars(halves, width), "    hours of direct sun a day: = before noon, - after"[:width]]
+    return [*month_bars(halves, width), *indented(BARS_MEAN, width)]
 
 
 def _drawn_days(answer: Answer) -> list[tuple[str, date, str]]:
     days = [(name, date(ORDINARY_YEAR, *day), mark) for name, day, mark in DAYS]
     if answer.on is not None:
-        days.append((spoken(answer.on), answer.on, ASKED_DAY))
+        days.append((month_day_shown((answer.on.month, answer.on.day)), answer.on, ASKED_DAY))
     return days
 
 

@@ -76,7 +76,7 @@ BURIED_LINES = Caution(
 TREE_WORK = Caution(
     "felling",
     "Felling or lopping a tree is work for a licensed arborist, and many places protect trees or ask for a "
-    "permit first; so may building there.",
+    "permit first.",
     COMMON_PRACTICE,
 )
 

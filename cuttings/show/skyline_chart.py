@@ -167,8 +167,17 @@ def _legend(sky: Sky, width: int) -> list[str]:
     said = [f"{path.mark} {path.name}" for path in sky.paths]
     said += [f"{HIDES} hidden"] * any(height > 0.0 for _, height in sky.hides)
     said += [f"{LETS_THROUGH} dimmed"] * (list(sky.dims) != list(sky.hides))
-    indent = " " * min(MARGIN + 1, width // 10)
-    return [indent + line for line in wrapped("   ".join(said), width - len(indent))]
+    return indented("   ".join(each.replace(" ", _HELD) for each in said), width)
+
+
+_HELD = "\N{NO-BREAK SPACE}"
+"""Holds a letter of the legend and its meaning together until the line is broken."""
+
+
+def indented(words: str, width: int) -> list[str]:
+    """Words under a picture, broken to the width."""
+    indent = " " * (MARGIN + 1)
+    return [indent + line.replace(_HELD, " ").strip() for line in wrapped(words, width - len(indent))]
 
 
 BAR_COLUMNS_FROM = 64
