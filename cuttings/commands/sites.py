@@ -10,8 +10,8 @@ from attrs import asdict
 
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.site_questions import ask_site, which_site
-from cuttings.commands.taping import found_by, measured_from, position_of, tape_document
 from cuttings.commands.sun_words import obstacle_sentence
+from cuttings.commands.taping import found_by, measured_from, position_of, tape_document
 from cuttings.dates import spoken
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Obstacle, Site
