@@ -2,24 +2,29 @@
 
 from collections.abc import Mapping
 from math import hypot
+from typing import TYPE_CHECKING
 
 from attrs import frozen
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.parsing import site_in
+from cuttings.commands.sites import as_lit
 from cuttings.commands.taping import NOWHERE, Told, ask_position
 from cuttings.commands.telling import known_lot
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Hold, Point, Site
-from cuttings.placement.fit import fit
-from cuttings.placement.match import Placed, Plan, Wanted, more_positions, rank
+from cuttings.placement.offer import offers
 from cuttings.placement.room import Circle, held, radius, standing
 from cuttings.placement.spots import Spot, parse_spot
+from cuttings.placement.wanted import Setting, Wanted
 from cuttings.plants.model import Plant
 from cuttings.units import show_length
+
+if TYPE_CHECKING:
+    from cuttings.placement.match import Placed, Plan
 
 ELSEWHERE = "elsewhere"
 MOST_OFFERED = 6
@@ -44,21 +49,34 @@ def plants_growing(desk: Desk) -> Mapping[str, Plant]:
     return {name: plant for name, plant in found.items() if plant is not None}
 
 
-def wanted_for(desk: Desk, lot: Lot, count: int = 1) -> Wanted:
+def setting_of(desk: Desk, overlap: float = 0.0) -> Setting:
+    """What the matcher must know besides the lots and the sites to choose from."""
+    return Setting(
+        climate=desk.climate,
+        units=desk.units,
+        known=plants_growing(desk),
+        garden=[as_lit(desk, site) for site in desk.book.sites.values()],
+        overlap=overlap,
+    )
+
+
+def wanted_for(desk: Desk, lot: Lot, count: int = 1, group: int = 1) -> Wanted:
     """What the matcher must know of a lot. The mother's site is the one that the lot says it came from."""
     mother = f"{lot.mother} {lot.where}".casefold()
     site = next((name for name in desk.book.sites if name.casefold() in mother), "")
-    return Wanted(lot.code, known_lot(desk, lot).plant, count, site)
+    return Wanted(lot.code, known_lot(desk, lot).plant, count, site, group)
 
 
-def ranked(desk: Desk, lot: Lot, site: Site | None = None) -> Plan:
-    """The best free spot for a stem of the lot on each site that suits it."""
-    sites = [site] if site is not None else list(desk.book.sites.values())
-    known = plants_growing(desk)
-    return rank(wanted_for(desk, lot), sites, desk.book.holds.values(), desk.climate, desk.units, known=known)
+def ranked(desk: Desk, lot: Lot, site: Site | None = None, *, count: int = 1, overlap: float = 0.0) -> "Plan":
+    """The best free spots for stems of the lot on each site that suits it."""
+    from cuttings.placement.match import rank
+
+    setting = setting_of(desk, overlap)
+    sites = [each for each in setting.garden if site is None or each.name == site.name]
+    return rank(wanted_for(desk, lot, count), sites, desk.book.holds.values(), setting)
 
 
-def spot_words(desk: Desk, placed: Placed) -> str:
+def spot_words(desk: Desk, placed: "Placed") -> str:
     """A place in words: ``fruit row, 3 ft along and 2 ft back``."""
     if placed.spot is None:
         return placed.site
@@ -121,6 +139,8 @@ def positions(desk: Desk, lot: Lot, place: Place, count: int) -> tuple[Point, ..
     """
     if place.at is None:
         return ()
+    from cuttings.placement.match import more_positions
+
     width = radius(known_lot(desk, lot).plant)
     warn_of_spot(desk, lot, place)
     kept = held(place.site, (hold for hold in desk.book.holds.values() if hold.lot != lot.code))
@@ -133,13 +153,11 @@ def positions(desk: Desk, lot: Lot, place: Place, count: int) -> tuple[Point, ..
 
 def warn_of_site(desk: Desk, lot: Lot, site: Site) -> None:
     """Say what speaks against a site so strongly that the matcher would not offer it."""
-    wanted, growing = wanted_for(desk, lot), plants_growing(desk)
-    neighbours = [growing[each.plant] for each in site.growing if each.plant in growing]
-    found = fit(
-        wanted.plant, site, desk.climate, desk.units, mother_site=wanted.mother_site, neighbours=neighbours
-    )
-    for reason in found.refused:
-        desk.warn(f"{site.name} does not suit it: {reason[:1].lower()}{reason[1:]}")
+    setting = setting_of(desk)
+    lit = next(each for each in setting.garden if each.name == site.name)
+    for offer in offers(wanted_for(desk, lot), [lit], setting):
+        for reason in offer.fit.refused:
+            desk.warn(f"{site.name} does not suit it: {reason[:1].lower()}{reason[1:]}")
 
 
 def warn_of_spot(desk: Desk, lot: Lot, place: Place) -> None:

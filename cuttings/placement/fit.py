@@ -1,6 +1,6 @@
 """How well a plant and a site suit each other, with the reasons for and against.
 
-The score starts at 1 and is multiplied by the weight of every reason against (see ``reasons``); one refusal
+The score starts at 1 and is multiplied by the weight of every reason against (see ``verdict``); one refusal
 makes it 0. A further reason against can therefore never raise it.
 """
 
@@ -8,17 +8,18 @@ from collections.abc import Sequence
 
 from attrs import frozen
 
-from cuttings.climate.climate import Climate
-from cuttings.ledger.places import Site
-from cuttings.placement.reasons import ALL, FOR, REFUSED, Question, Verdict
-from cuttings.plants.model import Plant
-from cuttings.words import Units
+from cuttings.placement.likings import LIKINGS
+from cuttings.placement.musts import MUSTS
+from cuttings.placement.verdict import FOR, REFUSED, Question, Verdict
+
+MOST_CHANGES = 2
+"""Nobody changes more than so many things about a site for one plant; beyond, no change is proposed."""
 
 
 @frozen
 class Fit:
     """How a plant suits a site. ``score`` is 0 to 1, for ordering only; ``refused`` holds what forbids it,
-    empty when the site is allowed; ``would_fit_if`` is the one change that would admit it, if one would."""
+    empty when the site is allowed; ``would_fit_if`` is the least change that would admit it, if one would."""
 
     site: str
     score: float
@@ -32,24 +33,9 @@ class Fit:
         return not self.refused
 
 
-def fit(
-    plant: Plant,
-    site: Site,
-    climate: Climate,
-    units: Units,
-    *,
-    mother_site: str = "",
-    neighbours: Sequence[Plant] = (),
-) -> Fit:
-    """How well a plant suits a site.
-
-    Args:
-        units: the garden's own, in which the reasons name lengths.
-        mother_site: the name of the site its mother plant grows on, if known.
-        neighbours: what the catalogue knows of the plants that grow on the site.
-    """
-    asked = Question(plant, site, climate, units, mother_site, neighbours)
-    return judged(site.name, [verdict for question in ALL for verdict in question(asked)])
+def verdicts(asked: Question) -> tuple[Verdict, ...]:
+    """Everything that speaks for and against a plant on a site, wherever on it the plant would stand."""
+    return tuple(verdict for question in (*MUSTS, *LIKINGS) for verdict in question(asked))
 
 
 def judged(site: str, verdicts: Sequence[Verdict]) -> Fit:
@@ -64,18 +50,13 @@ def judged(site: str, verdicts: Sequence[Verdict]) -> Fit:
         for_=tuple(verdict.said for verdict in verdicts if verdict.weight == FOR),
         against=tuple(verdict.said for verdict in verdicts if REFUSED < verdict.weight < FOR),
         refused=tuple(verdict.said for verdict in refusals),
-        would_fit_if=refusals[0].would_fit_if if len(refusals) == 1 else "",
+        would_fit_if=_changes(refusals),
     )
 
 
-def with_verdict(found: Fit, verdict: Verdict) -> Fit:
-    """A fit with one more reason taken into account."""
-    more = judged(found.site, [verdict])
-    return Fit(
-        site=found.site,
-        score=found.score * more.score,
-        for_=found.for_ + more.for_,
-        against=found.against + more.against,
-        refused=found.refused + more.refused,
-        would_fit_if="" if found.refused and more.refused else found.would_fit_if + more.would_fit_if,
-    )
+def _changes(refusals: Sequence[Verdict]) -> str:
+    """The changes that would lift every refusal, where they are few and each is known."""
+    changes = [verdict.would_fit_if for verdict in refusals]
+    if not all(changes) or len(changes) > MOST_CHANGES:
+        return ""
+    return ", and ".join(changes)

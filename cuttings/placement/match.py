@@ -1,30 +1,34 @@
 """Lots matched to spots: one lot over all sites, or many lots at once without getting in each other's way.
 
-``joint`` is a plain rule: the lots with the fewest places choose first, the widest of them before the
-others, and every stem takes the best place left. ``bound`` is what the total would be if every stem stood
-where it would do best with the garden to itself; nothing can beat that, so ``gap`` says how far short of the
-best the plan can be at most.
+A score is the fit of a plant and a site. Where on the site a plant stands is settled by room first, then by
+what its neighbours would say of it (``company``): that decides between positions, never between sites.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
-from itertools import islice
-from math import hypot
+from collections.abc import Iterable, Iterator, Sequence
+from functools import cached_property
+from math import dist
 
-from attrs import Factory, define, frozen
+import numpy as np
+from attrs import define, field, frozen
 
-from cuttings.climate.climate import Climate
 from cuttings.ledger.places import Hold, Point, Site
-from cuttings.placement.fit import Fit, with_verdict
-from cuttings.placement.offer import Offer, Wanted, no_room, offers
-from cuttings.placement.room import Circle, Position, free_positions, held
-from cuttings.placement.spots import Spot
-from cuttings.plants.model import Plant
-from cuttings.words import Units
-
-__all__ = ["Placed", "Plan", "RefusedSite", "Wanted", "joint", "more_positions", "rank"]
+from cuttings.placement.bed import Bed, Floats
+from cuttings.placement.company import Companion, Regard, growing_on, regards
+from cuttings.placement.fit import Fit
+from cuttings.placement.offer import Offer, no_room, offers
+from cuttings.placement.packing import Order, Packing, Want, first_by
+from cuttings.placement.programme import Ask, Put, State, search
+from cuttings.placement.room import Circle, Position, bed_of, held
+from cuttings.placement.spots import Spot, spot_at
+from cuttings.placement.wanted import Need, Setting, Wanted
 
 HELD = "This spot is held for it already."
 NO_SITES = "No site has been described yet."
+
+ROUNDS_A_BED, MOST_ROUNDS = 20, 400
+
+LOOKED_OVER = 120
+"""How many positions on a site are looked over for what the neighbours would say."""
 
 
 @frozen
@@ -60,160 +64,261 @@ class Plan:
     gap: float
 
 
-def rank(
-    wanted: Wanted,
-    sites: Sequence[Site],
-    holds: Iterable[Hold],
-    climate: Climate,
-    units: Units,
-    *,
-    known: Mapping[str, Plant] | None = None,
-) -> Plan:
-    """The best free spot for one stem of a lot on each site that suits it, best first.
+def rank(wanted: Wanted, sites: Sequence[Site], holds: Iterable[Hold], setting: Setting) -> Plan:
+    """The best free spots for a lot on each site that suits it, the best site first.
 
     Args:
         holds: spots kept already, for this lot or another; none of them is offered again.
-        known: the catalogue's plant for each name that grows on a site, as far as it knows them.
 
     Returns:
-        The places to choose from; ``total`` and ``bound`` are the score of the best.
+        The places to choose from, on each site as many as there are stems wanted; ``total`` and ``bound`` are
+        the score of the best.
     """
     kept, placed, refused = list(holds), [], []
-    for offer in offers(wanted, sites, climate, units, known or {}):
+    for offer in offers(wanted, sites, setting):
         occupied = held(offer.site, kept)
-        suits = _as_it_stands(offer, occupied, units)
-        if suits.refused:
-            refused.append(_refused(wanted, suits))
+        bed = bed_of(offer.site, occupied, step_m=setting.step_m, overlap=setting.overlap)
+        if not offer.fit.allowed and (bed is None or _has_room(bed, wanted)):
+            refused.append(_refused(wanted, offer.fit))
+        elif bed is None:
+            placed.append(_placed(offer, None, []))
+        elif spots := _best_spots(offer, bed):
+            if offer.fit.allowed:
+                placed += spots
         else:
-            placed.append(_placed(wanted, suits, next(offer.spots(occupied))))
+            refused.append(_refused(wanted, offer.refused(no_room(offer, bed.widest()))))
     if not sites:
         refused.append(RefusedSite(wanted.lot, "", (NO_SITES,)))
     best = placed[0].score if placed else 0.0
     return Plan(tuple(placed), tuple(refused), best, best, 0.0)
 
 
-@define
-class _Search:
-    """One lot on its way to its places; ``open`` are the offers with room for it had it the garden alone."""
-
-    wanted: Wanted
-    offers: list[Offer]
-    open: list[Offer]
-    own: list[Hold]
-    placed: list[Placed] = Factory(list)
-
-    @property
-    def turn(self) -> tuple[int, float, str]:
-        return len(self.open), -self.offers[0].radius_m if self.offers else 0.0, self.wanted.lot
-
-    @property
-    def left(self) -> int:
-        return self.wanted.count - len(self.placed)
-
-    @property
-    def best_alone(self) -> float:
-        return max([0.0, *(each.fit.score for each in self.open), *(each.score for each in self.placed)])
-
-    def take_own(self) -> None:
-        """Put stems on the spots that are held for the lot already."""
-        fits = {offer.site.name: offer.fit for offer in self.offers}
-        for hold in self.own[: self.wanted.count]:
-            suits = fits.get(hold.site) or Fit(hold.site, 0.0)
-            self.placed.append(
-                Placed(
-                    lot=self.wanted.lot,
-                    site=hold.site,
-                    spot=Spot(hold.spot, hold.site, hold.x, hold.y, hold.radius_m),
-                    score=suits.score,
-                    for_=(HELD, *suits.for_),
-                    against=(*suits.refused, *suits.against),
-                )
-            )
-
-    def take_best(self, taken: dict[str, list[Circle]]) -> None:
-        """Put each stem that is left on the best spot there is, and mark the ground as taken."""
-        for offer in self.open:
-            occupied = taken[offer.site.name]
-            for spot in islice(offer.spots(occupied), self.left):
-                self.placed.append(_placed(self.wanted, offer.fit, spot))
-                if spot is not None:
-                    occupied.append(Circle(spot.x, spot.y, spot.radius_m))
-
-    def refusals(self, taken: Mapping[str, Sequence[Circle]], units: Units) -> list[RefusedSite]:
-        """Why stems are left without a place, site by site."""
-        if not self.left:
-            return []
-        if not self.offers:
-            return [RefusedSite(self.wanted.lot, "", (NO_SITES,))]
-        return [
-            _refused(self.wanted, _as_it_stands(offer, taken[offer.site.name], units, self.left))
-            for offer in self.offers
-        ]
+def _has_room(bed: Bed, wanted: Wanted) -> bool:
+    return len(Packing(bed, {}).candidates(wanted.need)) > 0
 
 
-def joint(
-    wanteds: Sequence[Wanted],
-    sites: Sequence[Site],
-    holds: Iterable[Hold],
-    climate: Climate,
-    units: Units,
-    *,
-    known: Mapping[str, Plant] | None = None,
-) -> Plan:
-    """A spot for every stem of many lots, no two overlapping.
+def _best_spots(offer: Offer, bed: Bed) -> list[Placed]:
+    """As many spots on one site as are wanted, each clear of the others, the best for its neighbours
+    first."""
+    wanted, site = offer.wanted, offer.site
+    there = growing_on(site, offer.setting.known)
+    packing, found = Packing(bed, {}), []
+    for _ in range(wanted.count):
+        want = Want(0, wanted.need, stance=offer.stance)
+        at = packing.place(want, _kindly(offer, bed, there))
+        if at is None:
+            break
+        spot = spot_at(site, *at[0], wanted.need.radius_m)
+        found.append(_placed(offer, spot, there))
+    return found
 
-    Args:
-        holds: spots kept already; those of a wanted lot are its first places.
-        known: the catalogue's plant for each name that grows on a site, as far as it knows them.
 
-    Returns:
-        The places in the order of the lots; for a lot with stems left over, why each site takes no more.
-    """
-    kept = list(holds)
-    taken = {site.name: held(site, kept) for site in sites}
-    searches = [_search(wanted, offers(wanted, sites, climate, units, known or {}), taken, kept)
-                for wanted in wanteds]  # fmt: skip
-    for search in searches:
-        search.take_own()
-    for search in sorted(searches, key=lambda each: each.turn):
-        search.take_best(taken)
-    placed = tuple(each for search in searches for each in search.placed)
-    total = sum(each.score for each in placed)
-    bound = max(sum(search.best_alone * search.wanted.count for search in searches), total)
-    return Plan(
-        plan=placed,
-        refused=tuple(each for search in searches for each in search.refusals(taken, units)),
-        total=total,
-        bound=bound,
-        gap=(bound - total) / bound if bound else 0.0,
+def _kindly(offer: Offer, bed: Bed, there: Sequence[Companion]) -> Order:
+    """Positions in the order of a plant's stance, those that do its neighbours harm after the others."""
+    by_stance = first_by(offer.stance, bed)
+
+    def order(at: Floats) -> Floats:
+        keys = by_stance(at)
+        first = np.argsort(keys, kind="stable")
+        ranks = np.empty(len(at))
+        ranks[first] = np.arange(len(at))
+        for number in first[:LOOKED_OVER]:
+            harm = sum(not each.good for each in _regards(offer, (at[number, 0], at[number, 1]), there))
+            ranks[number] += harm * len(at)
+        ranks[first[LOOKED_OVER:]] += len(at)
+        return ranks
+
+    return order if there else by_stance
+
+
+def _companion(offer: Offer, at: Point) -> Companion:
+    wanted = offer.wanted
+    return Companion(wanted.plant.name, at[0], at[1], wanted.need.radius_m, wanted.plant)
+
+
+def _regards(offer: Offer, at: Point, there: Sequence[Companion]) -> list[Regard]:
+    return regards(_companion(offer, at), there, offer.site, offer.setting.climate.lat)
+
+
+def _placed(offer: Offer, spot: Spot | None, there: Sequence[Companion]) -> Placed:
+    found = _regards(offer, (spot.x, spot.y), there) if spot else []
+    suits = offer.fit
+    return Placed(
+        lot=offer.wanted.lot,
+        site=suits.site,
+        spot=spot,
+        score=suits.score,
+        for_=(*suits.for_, *_once(each.said for each in found if each.good)),
+        against=(*suits.against, *_once(each.said for each in found if not each.good)),
     )
 
 
-def _search(
-    wanted: Wanted, found: list[Offer], taken: Mapping[str, Sequence[Circle]], holds: Sequence[Hold]
-) -> _Search:
-    roomy = [offer for offer in found
-             if offer.fit.allowed and any(True for _ in offer.spots(taken[offer.site.name]))]  # fmt: skip
-    return _Search(wanted, found, roomy, [hold for hold in holds if hold.lot == wanted.lot])
-
-
-def _as_it_stands(offer: Offer, occupied: Sequence[Circle], units: Units, left: int = 1) -> Fit:
-    """The fit of an offer, refused where no place is left for it."""
-    if _has_room(offer, occupied):
-        return offer.fit
-    return with_verdict(offer.fit, no_room(offer, occupied, units, left))
-
-
-def _has_room(offer: Offer, occupied: Sequence[Circle]) -> bool:
-    return any(True for _ in offer.spots(occupied))
-
-
-def _placed(wanted: Wanted, suits: Fit, spot: Spot | None) -> Placed:
-    return Placed(wanted.lot, suits.site, spot, suits.score, suits.for_, suits.against)
+def _once(sentences: Iterable[str]) -> list[str]:
+    return list(dict.fromkeys(sentences))
 
 
 def _refused(wanted: Wanted, suits: Fit) -> RefusedSite:
     return RefusedSite(wanted.lot, suits.site, suits.refused, suits.would_fit_if)
+
+
+@define(slots=False, eq=False)
+class Joint:
+    """A spot for every stem of many lots, no two overlapping more than is allowed.
+
+    ``states`` draws better and better plans and lower and lower bounds, and ``plan`` tells any of them in
+    full. Lots and sites may come in any order. Spots that are held for a wanted lot are its first places.
+    """
+
+    wanteds: Sequence[Wanted]
+    sites: Sequence[Site]
+    holds: Sequence[Hold]
+    setting: Setting
+    _lots: list[Wanted] = field(init=False)
+    _sites: list[Site] = field(init=False)
+
+    def __attrs_post_init__(self) -> None:
+        self._lots = sorted(self.wanteds, key=lambda wanted: wanted.lot)
+        self._sites = sorted(self.sites, key=lambda site: site.name)
+
+    def states(self) -> Iterator[State]:
+        """The search, state by state; stop drawing when there is no more time."""
+        asks = [self._ask(number) for number in range(len(self._lots))]
+        yield from search(asks, self._beds, patience=self._patience)
+
+    @property
+    def _patience(self) -> int:
+        """How many parts of the plan are taken up in vain before the search gives up: every bed in turn, with
+        several others, and no more of a large garden than there is time for."""
+        return min(ROUNDS_A_BED * sum(bed is not None for bed in self._beds), MOST_ROUNDS)
+
+    @cached_property
+    def _offers(self) -> list[dict[str, Offer]]:
+        return [
+            {offer.site.name: offer for offer in offers(wanted, self._sites, self.setting)}
+            for wanted in self._lots
+        ]
+
+    @cached_property
+    def _own(self) -> list[list[Hold]]:
+        """The spots held for each lot, as many as it has stems."""
+        return [
+            [hold for hold in self.holds if hold.lot == wanted.lot][: wanted.count] for wanted in self._lots
+        ]
+
+    @cached_property
+    def _beds(self) -> list[Bed | None]:
+        return [self._bed(site) for site in self._sites]
+
+    def _bed(self, site: Site, more: Sequence[Circle] = ()) -> Bed | None:
+        occupied = [*held(site, self.holds), *more]
+        return bed_of(site, occupied, step_m=self.setting.step_m, overlap=self.setting.overlap)
+
+    def _ask(self, number: int) -> Ask:
+        wanted, found = self._lots[number], self._offers[number]
+        return Ask(
+            need=wanted.need,
+            count=wanted.count - len(self._own[number]),
+            worth=tuple(found[site.name].fit.score for site in self._sites),
+            stances=tuple(found[site.name].stance for site in self._sites),
+            group=wanted.group,
+        )
+
+    @cached_property
+    def _held(self) -> list[list[Placed]]:
+        """The places on spots that are held already, lot by lot."""
+        return [
+            [self._on_hold(wanted, hold, self._offers[number].get(hold.site)) for hold in self._own[number]]
+            for number, wanted in enumerate(self._lots)
+        ]
+
+    def _on_hold(self, wanted: Wanted, hold: Hold, offer: Offer | None) -> Placed:
+        suits = offer.fit if offer else Fit(hold.site, 0.0)
+        spot = Spot(hold.spot, hold.site, hold.x, hold.y, hold.radius_m)
+        against = (*suits.refused, *suits.against)
+        return Placed(wanted.lot, hold.site, spot, suits.score, (HELD, *suits.for_), against)
+
+    def plan(self, state: State) -> Plan:
+        """A state told in full: the places in the order of the lots as they were given, and for a lot with
+        stems left over why each site takes no more."""
+        fixed = sum(placed.score for mine in self._held for placed in mine)
+        puts = {number: [put for put in state.puts if put.ask == number] for number in range(len(self._lots))}
+        told = {
+            wanted.lot: self._told(number, puts[number], state) for number, wanted in enumerate(self._lots)
+        }
+        left = {
+            wanted.lot: self._left_over(number, wanted.count - len(told[wanted.lot]), state)
+            for number, wanted in enumerate(self._lots)
+        }
+        total, bound = state.total + fixed, state.bound + fixed
+        return Plan(
+            plan=tuple(placed for wanted in self.wanteds for placed in told[wanted.lot]),
+            refused=tuple(refused for wanted in self.wanteds for refused in left[wanted.lot]),
+            total=total,
+            bound=bound,
+            gap=max(bound - total, 0.0) / bound if bound else 0.0,
+        )
+
+    def _told(self, number: int, puts: Sequence[Put], state: State) -> list[Placed]:
+        found = list(self._held[number])
+        for put in puts:
+            site = self._sites[put.bed]
+            offer = self._offers[number][site.name]
+            spot = spot_at(site, *put.at, offer.wanted.need.radius_m) if put.at else None
+            there = [each for each in self._company(site, state) if not spot or (each.x, each.y) != put.at]
+            found.append(_placed(offer, spot, there))
+        return sorted(found, key=lambda placed: -placed.score)
+
+    def _company(self, site: Site, state: State) -> list[Companion]:
+        """What grows on a site, and what the plan puts there."""
+        number = self._sites.index(site)
+        new = [
+            _companion(self._offers[put.ask][site.name], put.at)
+            for put in state.puts
+            if put.bed == number and put.at is not None
+        ]
+        return [*growing_on(site, self.setting.known), *new]
+
+    def _left_over(self, number: int, left: int, state: State) -> list[RefusedSite]:
+        """Why stems are left without a place, site by site."""
+        wanted = self._lots[number]
+        if left <= 0:
+            return []
+        if not self._sites:
+            return [RefusedSite(wanted.lot, "", (NO_SITES,))]
+        found = []
+        for offer in sorted(self._offers[number].values(), key=lambda offer: offer.preference):
+            bed = self._filled(offer.site, state)
+            full = bed is not None and not _has_room(bed, wanted)
+            lone = offer.fit.allowed and not full  # there is room for one of them, though not for a group
+            if bed is not None and (full or lone):
+                found.append(_refused(wanted, offer.refused(no_room(offer, bed.widest(), left))))
+            else:
+                found.append(_refused(wanted, offer.fit))
+        return found
+
+    def _filled(self, site: Site, state: State) -> Bed | None:
+        number = self._sites.index(site)
+        placed = [
+            Circle(*put.at, self._lots[put.ask].need.radius_m)
+            for put in state.puts
+            if put.bed == number and put.at is not None
+        ]
+        return self._bed(site, placed)
+
+
+def joint(wanteds: Sequence[Wanted], sites: Sequence[Site], holds: Iterable[Hold], setting: Setting) -> Plan:
+    """The best joint plan that the search comes to when nobody stops it."""
+    whole = Joint(wanteds, sites, list(holds), setting)
+    *_, last = whole.states()
+    return whole.plan(last)
+
+
+def joint_state_words(state: State) -> str:
+    """How far the search has come, in a sentence."""
+    return (
+        f"{len(state.puts)} places, fit {state.total:.1f} of at most {state.bound:.1f} "
+        f"({state.gap:.1%} short at most)."
+    )
 
 
 def more_positions(
@@ -229,15 +334,15 @@ def more_positions(
     Returns:
         At most that many, the nearest first, none overlapping; fewer where the room runs out.
     """
-    taken = [*occupied, Circle(*first, radius_m)]
-    near = sorted(
-        free_positions(site, radius_m, taken),
-        key=lambda at: (round(hypot(at[0] - first[0], at[1] - first[1]), 6), at),
-    )
+    bed = bed_of(site, [*occupied, Circle(*first, radius_m)])
+    if bed is None:
+        return []
+    middle = np.array(first)
+    packing, want = Packing(bed, {}), Want(0, Need(radius_m))
     group: list[Position] = []
-    for x, y in near:
-        if len(group) == count:
+    for _ in range(count):
+        at = packing.place(want, lambda pool: np.round(np.hypot(*(pool - middle).T), 6))
+        if at is None:
             break
-        if all(hypot(x - other[0], y - other[1]) >= 2 * radius_m - 1e-9 for other in group):
-            group.append((x, y))
-    return group
+        group += at
+    return sorted(group, key=lambda place: (round(dist(place, first), 6), place))

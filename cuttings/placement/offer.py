@@ -1,30 +1,21 @@
-"""What each site has to offer one lot: how it fits, how much room a plant takes, and the spots in order."""
+"""What each site has to offer one lot: how it fits, how much room a plant takes, and where on it one
+belongs."""
 
 import math
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from itertools import repeat
+from collections.abc import Iterable, Iterator, Sequence
+from functools import cached_property
 
-from attrs import field, frozen
-from attrs.validators import ge
+from attrs import define
 
-from cuttings.climate.climate import Climate
 from cuttings.ledger.places import Site
-from cuttings.placement.fit import Fit, fit, with_verdict
+from cuttings.placement.fit import Fit, judged, verdicts
 from cuttings.placement.outline import plot
-from cuttings.placement.reasons import FOR, NOT_SAID, REACHES_OVER, REFUSED, Verdict
-from cuttings.placement.room import (
-    UNKNOWN_RADIUS_M,
-    Circle,
-    each_free,
-    radius,
-    reach_over,
-    unmeasured,
-    widest_free,
-)
-from cuttings.placement.spots import Spot, spot_at
+from cuttings.placement.room import UNKNOWN_RADIUS_M, radius, reach_over, unmeasured
+from cuttings.placement.verdict import FOR, NOT_SAID, REFUSED, Question, Verdict
+from cuttings.placement.wanted import Setting, Stance, Wanted
 from cuttings.plants.model import Plant
 from cuttings.units import METRES, show_length, show_span
-from cuttings.words import Units
+from cuttings.words import SeenFrom, Units
 
 TALL_M = 0.9
 """A plant of this height goes to the back, a lower one to the front, where nothing is known of its
@@ -33,104 +24,105 @@ neighbours; from memory. That low plants stand before tall ones is common practi
 LEAST_SHARE = 0.5
 """Nobody keeps a plant to less than about half the width it wants to grow to; from memory."""
 
-
-@frozen
-class Wanted:
-    """Stems of one lot that need a place each."""
-
-    lot: str
-    plant: Plant
-    count: int = field(default=1, validator=ge(0))
-    mother_site: str = ""
+REACHES_OVER = 0.8
 
 
-@frozen
+@define(slots=False, eq=False)
 class Offer:
-    """One site for one lot: its fit, the plant's mature radius, and from which side places are filled."""
+    """One site for one lot: every verdict, and where on the site the plant belongs by its height."""
 
+    wanted: Wanted
     site: Site
-    fit: Fit
-    radius_m: float
-    from_back: bool
+    setting: Setting
+    verdicts: tuple[Verdict, ...]
+    stance: Stance
 
-    @property
+    @cached_property
+    def fit(self) -> Fit:
+        return judged(self.site.name, self.verdicts)
+
+    @cached_property
     def preference(self) -> tuple[float, float, str]:
         """The order of offers: the best fit first, then the smaller site, so that wide ground stays free for
         wide plants, then by name."""
         ground = plot(self.site)
         return -self.fit.score, ground.area_m2 if ground else math.inf, self.site.name
 
-    def spots(self, occupied: Sequence[Circle]) -> Iterator[Spot | None]:
-        """The free spots, best first: the tall from the back and the low from the front, each row filled from
-        the left so that no room is lost. ``None`` over and over where the size of the site is not known.
-
-        ``occupied`` may grow while they are drawn.
-        """
-        if plot(self.site) is None:
-            yield from repeat(None)
-        for x, y in each_free(self.site, self.radius_m, occupied, from_back=self.from_back):
-            yield spot_at(self.site, x, y, self.radius_m)
+    def refused(self, *more: Verdict) -> Fit:
+        """The fit with further refusals."""
+        return judged(self.site.name, (*self.verdicts, *more))
 
 
-def offers(
-    wanted: Wanted,
-    sites: Iterable[Site],
-    climate: Climate,
-    units: Units,
-    known: Mapping[str, Plant],
-) -> list[Offer]:
-    """What every site offers a lot, refused ones too, best first.
-
-    Args:
-        known: the catalogue's plant for each name that grows on a site, as far as it knows them.
-    """
+def offers(wanted: Wanted, sites: Iterable[Site], setting: Setting) -> list[Offer]:
+    """What every site offers a lot, refused ones too, best first."""
     found = []
     for site in sites:
-        neighbours = [known[each.plant] for each in site.growing if each.plant in known]
-        suits = fit(wanted.plant, site, climate, units, mother_site=wanted.mother_site, neighbours=neighbours)
-        from_back = goes_to_back(wanted.plant, neighbours)
-        for verdict in _of_its_place(wanted.plant, site, units, from_back):
-            suits = with_verdict(suits, verdict)
-        found.append(Offer(site, suits, radius(wanted.plant), from_back))
+        neighbours = setting.growing_on(site)
+        asked = Question(
+            wanted.plant, site, setting.climate, setting.units, wanted.mother_site, neighbours,
+            setting.growing_about(site),
+        )  # fmt: skip
+        stance = stance_of(wanted.plant, site, neighbours)
+        place = _of_its_place(wanted.plant, site, setting.units, stance)
+        found.append(Offer(wanted, site, setting, (*verdicts(asked), *place), stance))
     return sorted(found, key=lambda offer: offer.preference)
 
 
-def goes_to_back(plant: Plant, neighbours: Sequence[Plant] = ()) -> bool:
-    """Whether a plant belongs behind the others: taller than the middle of them, or else than ``TALL_M``."""
+def stance_of(plant: Plant, site: Site, neighbours: Sequence[Plant] = ()) -> Stance:
+    """Where a plant belongs: behind the others if it is taller than the middle of them, or else than
+    ``TALL_M``; on a bed that is seen all round, in its middle."""
     if plant.height_m is None:
-        return False
+        return Stance.FRONT
     heights = sorted(sum(each.height_m) / 2 for each in neighbours if each.height_m)
     limit = heights[len(heights) // 2] if heights else TALL_M
-    return sum(plant.height_m) / 2 >= limit
+    if sum(plant.height_m) / 2 < limit:
+        return Stance.FRONT
+    return Stance.BACK if site.seen_from is SeenFrom.FRONT else Stance.MIDDLE
 
 
-def no_room(offer: Offer, occupied: Sequence[Circle], units: Units, left: int = 1) -> Verdict:
-    """The refusal of a site with no place left for a number of stems."""
-    across = show_length(2 * offer.radius_m, units)
+def no_room(offer: Offer, free_radius_m: float, left: int = 1) -> Verdict:
+    """The refusal of a site with no place left for a number of stems.
+
+    Args:
+        free_radius_m: the radius of about the largest plant that could still stand there.
+    """
+    units, wide = offer.setting.units, 2 * offer.wanted.need.radius_m
+    across = show_length(wide, units)
     many = f"{left} more plants, each {across} across" if left > 1 else f"a plant {across} across"
     unit = METRES["in"] if units is Units.US else METRES["cm"]
-    free = math.floor(2 * widest_free(offer.site, occupied) / unit) * unit
-    change = (
-        f"if it were kept under {show_length(free, units)} across"
-        if free >= LEAST_SHARE * 2 * offer.radius_m
-        else ""
-    )
+    free = math.floor(2 * free_radius_m / unit) * unit
+    change = f"if it were kept under {show_length(free, units)} across" if free >= LEAST_SHARE * wide else ""
     return Verdict(f"There is no room left for {many}.", REFUSED, change)
 
 
-def _of_its_place(plant: Plant, site: Site, units: Units, from_back: bool) -> Iterator[Verdict]:
-    yield from _of_height(plant, site, from_back, units)
+def _of_its_place(plant: Plant, site: Site, units: Units, stance: Stance) -> Iterator[Verdict]:
+    yield from _of_height(plant, site, stance, units)
     yield from _of_width(plant, units)
     yield from _of_reach(plant, site, units)
     yield from _of_room(site, units)
 
 
-def _of_height(plant: Plant, site: Site, from_back: bool, units: Units) -> Iterator[Verdict]:
+def _of_height(plant: Plant, site: Site, stance: Stance, units: Units) -> Iterator[Verdict]:
     if plant.height_m is None or plot(site) is None:
         return
-    where = "back" if from_back else "forward"
-    span = show_span(*plant.height_m, units)
-    yield Verdict(f"At {span} tall it stands as far {where} as there is room.", FOR)
+    where = {
+        Stance.BACK: "as far back as there is room",
+        Stance.FRONT: "as far forward as there is room",
+        Stance.MIDDLE: "near the middle line, seen from all sides",
+    }[stance]
+    yield Verdict(f"At {show_span(*plant.height_m, units)} tall it stands {where}.", FOR)
+    yield from _of_limits(plant.height_m, site, units)
+
+
+def _of_limits(tall: tuple[float, float], site: Site, units: Units) -> Iterator[Verdict]:
+    """What is said of the stretches with a height limit of their own."""
+    for limit in site.limits:
+        if tall[0] > limit.height_m:
+            stretch = f"{show_length(limit.from_m, units)} to {show_length(limit.to_m, units)} along"
+            most = show_length(limit.height_m, units)
+            yield Verdict(
+                f"It keeps clear of the stretch {stretch}, where nothing over {most} may stand.", FOR
+            )
 
 
 def _of_width(plant: Plant, units: Units) -> Iterator[Verdict]:

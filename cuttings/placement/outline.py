@@ -1,11 +1,12 @@
 """The ground plan of a site: its edges, its area, and how much room they leave at a point. All in metres.
 
-Along a path the setback is kept free. Where no path side is named, a setback is kept along every edge. The
-other edges are open: a plant may reach over them if it must.
+Along a path the setback is kept free, and along a wall the room for its footing and its eaves. Where no path
+side is named, a setback is kept along every edge. The other edges are open: a plant may reach over them if it
+must.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from attrs import frozen
 
@@ -44,14 +45,13 @@ class Edge:
 @frozen
 class Plot:
     """A site's outline made ready for measuring; ``low`` and ``high`` are the corners of its bounding box,
-    and ``closed`` the sides along which ``keep_free_m`` is kept."""
+    and ``kept`` the room kept free along each side that no plant may reach over."""
 
     edges: tuple[Edge, ...]
     low: Point
     high: Point
     area_m2: float
-    closed: frozenset[PathSide]
-    keep_free_m: float
+    kept: Mapping[PathSide, float]
 
     def holds(self, x: float, y: float) -> bool:
         """Whether a point lies inside the outline, by counting the edges to one side of it."""
@@ -94,8 +94,7 @@ def plot(site: Site) -> Plot | None:
         low=(min(xs), min(ys)),
         high=(max(xs), max(ys)),
         area_m2=abs(area),
-        closed=_closed(site),
-        keep_free_m=site.setback_m,
+        kept=_kept(site),
     )
 
 
@@ -120,22 +119,32 @@ def _pairs(corners: Sequence[Point]) -> list[tuple[Point, Point]]:
     return list(zip(corners, [*corners[1:], *corners[:1]], strict=True))
 
 
-def _closed(site: Site) -> frozenset[PathSide]:
+def _kept(site: Site) -> dict[PathSide, float]:
+    """The room kept free along each closed side."""
+    kept: dict[PathSide, float] = {}
     if site.path_side is not PathSide.NONE:
-        return frozenset({site.path_side})
-    return frozenset(TOWARDS) if site.setback_m > 0.0 else frozenset()
+        kept[site.path_side] = site.setback_m
+    elif site.setback_m > 0.0:
+        kept = dict.fromkeys(TOWARDS, site.setback_m)
+    if site.wall_side is not PathSide.NONE:
+        kept[site.wall_side] = max(site.wall_gap_m, kept.get(site.wall_side, 0.0))
+    return kept
 
 
 def _edges(corners: Sequence[Point], site: Site) -> tuple[Edge, ...]:
-    pairs = _pairs(corners)
-    if site.path_side is PathSide.NONE:
-        return tuple(Edge(start, end, site.setback_m or None) for start, end in pairs)
-    facing = [_facing(start, end, TOWARDS[site.path_side]) for start, end in pairs]
-    enough = min(DIAGONAL, max(facing))  # some edge always runs along the path
-    return tuple(
-        Edge(start, end, site.setback_m if faces >= enough else None)
-        for (start, end), faces in zip(pairs, facing, strict=True)
-    )
+    pairs, kept = _pairs(corners), _kept(site)
+    if site.path_side is PathSide.NONE and site.setback_m > 0.0:
+        free: list[float | None] = [site.setback_m] * len(pairs)  # every edge, whichever way it faces
+    else:
+        free = [None] * len(pairs)
+    for side, room in kept.items():
+        facing = [_facing(start, end, TOWARDS[side]) for start, end in pairs]
+        enough = min(DIAGONAL, max(facing))  # some edge always runs along the path or the wall
+        free = [
+            max(room, before or 0.0) if faces >= enough else before
+            for before, faces in zip(free, facing, strict=True)
+        ]
+    return tuple(Edge(start, end, room) for (start, end), room in zip(pairs, free, strict=True))
 
 
 def _facing(start: Point, end: Point, towards: Point) -> float:

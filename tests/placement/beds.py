@@ -1,12 +1,17 @@
 """Plants, sites and gardens the placement tests are tried on; all invented."""
 
+from collections.abc import Mapping, Sequence
+
 from attrs import evolve
 from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate
-from cuttings.ledger.places import Growing, Hold, Site
+from cuttings.ledger.places import Growing, Hold, Point, Site
+from cuttings.placement.packing import Packing, Want
+from cuttings.placement.room import Circle, bed_of
+from cuttings.placement.wanted import Need, Setting
 from cuttings.plants.model import Bloom, Caution, Plant
-from cuttings.words import Drainage, Light, Moisture, PathSide, PlantType
+from cuttings.words import Drainage, Light, Moisture, PathSide, PlantType, SeenFrom, Units
 
 COLD = Climate(42.9, zone="5b")
 SOUTHERN = Climate(-43.5, zone="8b")
@@ -46,6 +51,30 @@ BED = Site(
     depth_m=1.5,
     ph=6.5,
 )
+
+
+def setting(
+    units: Units = Units.US,
+    known: Mapping[str, Plant] | None = None,
+    garden: Sequence[Site] = (),
+    **more: float,
+) -> Setting:
+    """The matcher's setting in a cold garden."""
+    return Setting(COLD, units, known or {}, garden, **more)
+
+
+def free_positions(
+    site: Site, radius_m: float, occupied: Sequence[Circle] = (), step_m: float = 0.1
+) -> list[Point]:
+    """The positions on a net where a plant could stand; none where the ground is used up."""
+    bed = bed_of(site, occupied, step_m=step_m)
+    if bed is None:
+        return []
+    need, nodes = Need(radius_m), bed.nodes()
+    packing = Packing(bed, {need: nodes[bed.allowed(nodes, need)]})
+    if packing.place(Want(0, need), lambda at: at[:, 1]) is None:
+        return []
+    return [(float(x), float(y)) for x, y in nodes[bed.allowed(nodes, need)]]
 
 
 def grown(*places: tuple[float, float, float]) -> tuple[Growing, ...]:
@@ -95,7 +124,13 @@ def sites(draw: st.DrawFn, name: str = "Bed") -> Site:
         max_height_m=draw(st.sampled_from([None, 0.5, 2.0])),
         path_side=draw(st.sampled_from(PathSide)),
         setback_m=draw(st.sampled_from([0.0, 0.1, 0.3])),
+        wall_side=draw(st.sampled_from(PathSide)),
+        wall_gap_m=draw(st.sampled_from([0.0, 0.2])),
+        seen_from=draw(st.sampled_from(SeenFrom)),
         walnut=draw(st.booleans()),
+        salt=draw(st.booleans()),
+        deer=draw(st.booleans()),
+        barrier=draw(st.booleans()),
         children=draw(st.booleans()),
         growing=grown(*places),
     )

@@ -7,10 +7,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cuttings.ledger.places import Growing, Hold, Site
-from cuttings.placement.match import Plan, Wanted, joint, rank
+from cuttings.placement.match import Plan, joint, rank
+from cuttings.placement.wanted import Wanted
 from cuttings.plants.model import Plant
 from cuttings.words import Light, PathSide, PlantType, Units
-from tests.placement.beds import BED, COLD, CURRANT, HEUCHERA, UNHEARD_OF, grown, hold, plants, sites
+from tests.placement.beds import BED, CURRANT, HEUCHERA, UNHEARD_OF, grown, hold, plants, setting, sites
 from tests.placement.test_room import NEAR, stands_well
 
 SHADY = evolve(BED, name="North wall", light=Light.SHADE)
@@ -18,7 +19,7 @@ HALF = evolve(BED, name="Gate strip", light=Light.PART_SHADE)
 
 
 def ranked(plant: Plant, *sites: Site, holds: tuple[Hold, ...] = (), units: Units = Units.US) -> Plan:
-    return rank(Wanted("26-001", plant), sites, holds, COLD, units)
+    return rank(Wanted("26-001", plant), sites, holds, setting(units))
 
 
 def test_sites_come_best_first_and_the_refused_say_why() -> None:
@@ -44,8 +45,8 @@ def test_the_tall_go_to_the_back_and_the_low_to_the_front() -> None:
 def test_what_grows_there_decides_what_is_tall() -> None:
     site = evolve(BED, growing=(Growing(plant="Veronicastrum", x=3.5, y=0.5, spread_m=0.5),))
     taller = evolve(CURRANT, height_m=(1.6, 1.9))
-    alone = rank(Wanted("26-001", CURRANT), [site], (), COLD, Units.US)
-    beside = rank(Wanted("26-001", CURRANT), [site], (), COLD, Units.US, known={"Veronicastrum": taller})
+    alone = rank(Wanted("26-001", CURRANT), [site], (), setting(Units.US))
+    beside = rank(Wanted("26-001", CURRANT), [site], (), setting(known={"Veronicastrum": taller}))
     assert alone.plan[0].spot
     assert beside.plan[0].spot
     assert beside.plan[0].spot.y < alone.plan[0].spot.y
@@ -106,12 +107,12 @@ def test_a_held_spot_is_not_offered_again_even_to_its_own_lot() -> None:
 
 def test_with_no_sites_there_is_a_sentence() -> None:
     assert ranked(CURRANT).refused[0].because == ("No site has been described yet.",)
-    assert joint([Wanted("26-001", CURRANT)], [], (), COLD, Units.US).refused[0].site == ""
+    assert joint([Wanted("26-001", CURRANT)], [], (), setting(Units.US)).refused[0].site == ""
 
 
 def test_a_lot_keeps_the_spots_held_for_it() -> None:
     mine = hold(BED, "26-001", 2.0, 0.75, 0.6)
-    plan = joint([Wanted("26-001", CURRANT, 2)], [BED], [mine], COLD, Units.US)
+    plan = joint([Wanted("26-001", CURRANT, 2)], [BED], [mine], setting(Units.US))
     assert plan.plan[0].spot
     assert plan.plan[0].spot.id == mine.spot
     assert plan.plan[0].for_[0] == "This spot is held for it already."
@@ -120,28 +121,29 @@ def test_a_lot_keeps_the_spots_held_for_it() -> None:
 
 
 def test_a_hold_on_a_site_that_was_left_out_is_kept_too() -> None:
-    plan = joint([Wanted("26-001", CURRANT)], [SHADY], [hold(BED, "26-001", 2.0, 0.75, 0.6)], COLD, Units.US)
+    plan = joint(
+        [Wanted("26-001", CURRANT)], [SHADY], [hold(BED, "26-001", 2.0, 0.75, 0.6)], setting(Units.US)
+    )
     assert [each.site for each in plan.plan] == ["Kitchen bed"]
     assert not plan.refused
 
 
 def test_stems_left_over_are_refused_with_their_number() -> None:
     small = evolve(BED, length_m=2.5)
-    plan = joint([Wanted("26-001", CURRANT, 4)], [small, SHADY], (), COLD, Units.METRIC)
+    plan = joint([Wanted("26-001", CURRANT, 4)], [small, SHADY], (), setting(Units.METRIC))
     assert len(plan.plan) == 2
     assert [each.because for each in plan.refused] == [
         ("There is no room left for 2 more plants, each 1.2 m across.",),
         ("It needs full sun or part sun, and this site has shade.",),
     ]
-    assert plan.bound == 4.0
-    assert plan.gap == 0.5
+    assert (plan.total, plan.bound, plan.gap) == (2.0, 2.0, 0.0)  # it is proven that no third has room
 
 
 def test_the_lot_with_fewest_places_chooses_first() -> None:
     one_place = evolve(BED, length_m=1.3)
     fussy = Wanted("26-002", evolve(CURRANT, light=(Light.FULL_SUN,)))
     easy = Wanted("26-001", evolve(CURRANT, light=tuple(Light)))
-    plan = joint([easy, fussy], [one_place, SHADY], (), COLD, Units.US)
+    plan = joint([easy, fussy], [one_place, SHADY], (), setting(Units.US))
     assert [(each.lot, each.site) for each in plan.plan] == [
         ("26-001", "North wall"),
         ("26-002", "Kitchen bed"),
@@ -151,9 +153,9 @@ def test_the_lot_with_fewest_places_chooses_first() -> None:
 def test_a_row_of_one_kind_packs_without_gaps() -> None:
     row = evolve(BED, length_m=2.82, depth_m=0.5)
     thin = evolve(HEUCHERA, light=(Light.FULL_SUN,), spread_m=(0.47, 0.47))
-    assert len(joint([Wanted("26-001", thin, 9)], [row], (), COLD, Units.US).plan) == 5
+    assert len(joint([Wanted("26-001", thin, 9)], [row], (), setting(Units.US)).plan) == 5
     cm = evolve(thin, spread_m=(0.46, 0.46))
-    assert len(joint([Wanted("26-001", cm, 9)], [evolve(row, length_m=2.76)], (), COLD, Units.US).plan) == 6
+    assert len(joint([Wanted("26-001", cm, 9)], [evolve(row, length_m=2.76)], (), setting()).plan) == 6
 
 
 gardens = st.lists(st.just(0), min_size=1, max_size=3).flatmap(
@@ -169,7 +171,7 @@ wanteds = st.lists(st.tuples(plants(), st.integers(0, 3)), max_size=4).map(
 def test_no_two_placed_plants_overlap_and_none_stands_outside(
     lots: list[Wanted], garden: tuple[Site, ...]
 ) -> None:
-    plan = joint(lots, garden, (), COLD, Units.METRIC)
+    plan = joint(lots, garden, (), setting(Units.METRIC))
     by_name = {site.name: site for site in garden}
     spots = [each.spot for each in plan.plan if each.spot]
     for at, spot in enumerate(spots):
@@ -191,7 +193,7 @@ def test_nothing_is_placed_on_a_spot_held_for_another_lot(
     lots: list[Wanted], garden: tuple[Site, ...], x: float, y: float
 ) -> None:
     other = hold(garden[0], "25-999", x, y, 0.4)
-    for placed in joint(lots, garden, [other], COLD, Units.METRIC).plan:
+    for placed in joint(lots, garden, [other], setting(Units.METRIC)).plan:
         if placed.spot and placed.site == other.site:
             apart = math.dist((x, y), (placed.spot.x, placed.spot.y))
             assert apart >= other.radius_m + placed.spot.radius_m - NEAR
@@ -202,7 +204,7 @@ def test_nothing_is_placed_on_a_spot_held_for_another_lot(
 def test_every_stem_is_placed_or_its_lot_refused_and_the_bound_holds(
     lots: list[Wanted], garden: tuple[Site, ...]
 ) -> None:
-    plan = joint(lots, garden, (), COLD, Units.METRIC)
+    plan = joint(lots, garden, (), setting(Units.METRIC))
     assert 0.0 <= plan.total <= plan.bound
     assert 0.0 <= plan.gap <= 1.0
     for lot in lots:
@@ -219,7 +221,7 @@ def test_the_order_sites_are_listed_in_makes_no_difference(
     lots: list[Wanted], garden: tuple[Site, ...], data: st.DataObject
 ) -> None:
     shuffled = data.draw(st.permutations(garden))
-    assert joint(lots, garden, (), COLD, Units.US) == joint(lots, shuffled, (), COLD, Units.US)
+    assert joint(lots, garden, (), setting(Units.US)) == joint(lots, shuffled, (), setting(Units.US))
 
 
 @settings(deadline=None)
@@ -236,5 +238,5 @@ def test_each_site_is_ranked_once_or_refused_once(plant: Plant, garden: tuple[Si
 def test_a_path_is_not_swallowed() -> None:
     by_path = evolve(BED, path_side=PathSide.FRONT, setback_m=0.25, depth_m=3.0)
     low = evolve(CURRANT, height_m=(0.2, 0.4))
-    plan = joint([Wanted("26-001", low, 4)], [by_path], (), COLD, Units.US)
+    plan = joint([Wanted("26-001", low, 4)], [by_path], (), setting(Units.US))
     assert min(each.spot.y - each.spot.radius_m for each in plan.plan if each.spot) >= 0.25 - NEAR

@@ -6,7 +6,7 @@ Each check copies one published fact, restated, with its publisher, title and ad
 import pytest
 
 from cuttings.placement.light import light_of_hours
-from cuttings.placement.reasons import WALNUT_REACH_M
+from cuttings.placement.musts import WALNUT_REACH_M
 from cuttings.placement.spacing import ROW_SPACING, PatchEdge, Pattern, spacing_count
 from cuttings.units import METRES
 from cuttings.words import Light

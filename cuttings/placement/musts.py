@@ -1,34 +1,23 @@
-"""What speaks for and against a plant on a site, one question at a time.
-
-Each question answers with verdicts: a sentence, and the weight it carries. A weight of 1 speaks for the
-site, one between 0 and 1 against it, and 0 refuses it. A fact nobody has given is never guessed: it weighs a
-little against the site and says what is missing.
+"""What a plant must have of a site: cold it stands, light, water, soil, height, and nothing that harms it or
+that it would harm. Each is one question; one refusal keeps a plant off a site.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator
 from math import ceil
 
-from attrs import field, frozen
-
-from cuttings.climate.climate import Climate
-from cuttings.ledger.places import Site
 from cuttings.placement.light import least_hours, site_light, steps_away
-from cuttings.plants.model import Caution, Plant
+from cuttings.placement.verdict import FOR, NOT_SAID, REFUSED, Question, Verdict, spoken
+from cuttings.plants.model import Caution
 from cuttings.units import show_length, show_span
-from cuttings.words import Drainage, Light, PlantType, Units, either
+from cuttings.words import Drainage, Light, Units
 
-FOR, REFUSED = 1.0, 0.0
 LIGHT_ONE_OFF = 0.7
 MOISTURE_ONE_OFF = 0.8
 DRAINAGE_ONE_OFF = 0.8
 PH_A_LITTLE_OFF = 0.85
 WARM_END = 0.9
+SOME_SALT = 0.9
 MAY_GROW_TOO_TALL = 0.9
-RUNS_INTO_OTHERS = 0.85
-NOT_SAID = 0.9
-REACHES_OVER = 0.8
-"""The weights are this program's own judgement, from memory: nobody publishes such figures. They put sites
-in order and are no chance of survival. Light weighs most: water and soil can be helped, shade hardly."""
 
 PH_MARGIN = 0.5
 """How far outside its range a plant still grows, in units of pH; from memory."""
@@ -44,35 +33,6 @@ as reprinted at https://lists.ibiblio.org/sympa/nomenu/arc/permaculture/2005-03/
 
 POISONOUS = frozenset({"poison", "poisonous", "toxic"})
 """The kinds of caution that keep a plant away from where children play."""
-
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September",
-          "October", "November", "December")  # fmt: skip
-
-
-@frozen
-class Verdict:
-    """One reason and its weight; ``would_fit_if`` is the change that would lift a refusal."""
-
-    said: str
-    weight: float
-    would_fit_if: str = ""
-
-
-@frozen
-class Question:
-    """A plant and a site to be judged together; ``neighbours`` are the plants known to grow there."""
-
-    plant: Plant
-    site: Site
-    climate: Climate
-    units: Units
-    mother_site: str = ""
-    neighbours: Sequence[Plant] = field(factory=tuple)
-
-
-def _spoken(words: Iterable[str]) -> str:
-    """Words of the records as one offers them: ``full sun``, ``full sun or part sun``."""
-    return either(word.replace("-", " ") for word in words)
 
 
 def wanted(asked: Question) -> Iterator[Verdict]:
@@ -112,16 +72,16 @@ def light(asked: Question) -> Iterator[Verdict]:
         yield Verdict("Nobody has said how much light it likes.", NOT_SAID)
         return
     hours = asked.site.sun_hours
-    place = _spoken([here]) + (f" ({hours:g} hours of sun a day)" if hours is not None else "")
+    place = spoken([here]) + (f" ({hours:g} hours of sun a day)" if hours is not None else "")
     steps = steps_away(liked, here)
     if steps == 0:
         yield Verdict(f"{place[:1].upper()}{place[1:]} suits it.", FOR)
     elif abs(steps) == 1:
         harm = "flower less" if steps > 0 else "scorch"
-        yield Verdict(f"It likes {_spoken(liked)} better; in {place} it may {harm}.", LIGHT_ONE_OFF)
+        yield Verdict(f"It likes {spoken(liked)} better; in {place} it may {harm}.", LIGHT_ONE_OFF)
     else:
         yield Verdict(
-            f"It needs {_spoken(liked)}, and this site has {place}.", REFUSED, _if_light(here, steps)
+            f"It needs {spoken(liked)}, and this site has {place}.", REFUSED, _if_light(here, steps)
         )
 
 
@@ -145,14 +105,14 @@ def moisture(asked: Question) -> Iterator[Verdict]:
     if steps == 0:
         yield Verdict(f"{here.capitalize()} soil suits it.", FOR)
     elif abs(steps) == 1:
-        yield Verdict(f"It likes {_spoken(liked)} soil better; here it is {here}.", MOISTURE_ONE_OFF)
+        yield Verdict(f"It likes {spoken(liked)} soil better; here it is {here}.", MOISTURE_ONE_OFF)
     else:
         change = (
             "if it were planted on a mound, clear of the wet"
             if steps > 0
             else "if it were watered all summer"
         )
-        yield Verdict(f"It needs {_spoken(liked)} soil, and here it is {here}.", REFUSED, change)
+        yield Verdict(f"It needs {spoken(liked)} soil, and here it is {here}.", REFUSED, change)
 
 
 def drainage(asked: Question) -> Iterator[Verdict]:
@@ -164,11 +124,11 @@ def drainage(asked: Question) -> Iterator[Verdict]:
     if steps == 0:
         yield Verdict(f"{here.capitalize()} drainage suits it.", FOR)
     elif abs(steps) == 1:
-        yield Verdict(f"It likes {_spoken(liked)} drainage better; here it is {here}.", DRAINAGE_ONE_OFF)
+        yield Verdict(f"It likes {spoken(liked)} drainage better; here it is {here}.", DRAINAGE_ONE_OFF)
     else:
         change = "if the ground were raised and opened with grit" if here is Drainage.SLOW else (
             "if plenty of leaf mould were dug in to hold the water")  # fmt: skip
-        yield Verdict(f"It needs {_spoken(liked)} drainage, and here it is {here}.", REFUSED, change)
+        yield Verdict(f"It needs {spoken(liked)} drainage, and here it is {here}.", REFUSED, change)
 
 
 def acidity(asked: Question) -> Iterator[Verdict]:
@@ -231,6 +191,22 @@ def walnut(asked: Question) -> Iterator[Verdict]:
         yield Verdict("Nobody has said whether it puts up with walnut roots.", NOT_SAID)
 
 
+def salt(asked: Question) -> Iterator[Verdict]:
+    if not asked.site.salt:
+        return
+    match asked.plant.salt:
+        case "tolerant":
+            yield Verdict("It stands salt.", FOR)
+        case "some":
+            yield Verdict("It stands some salt: rinse it in spring, and keep salted snow off it.", SOME_SALT)
+        case "sensitive":
+            yield Verdict(
+                "Salt harms it, and salt comes here.", REFUSED, "if sand were strewn here instead of salt"
+            )
+        case _:
+            yield Verdict("Salt comes here, and nobody has said whether it stands it.", NOT_SAID)
+
+
 def _poisons_people(caution: Caution) -> bool:
     return caution.kind in POISONOUS and caution.harms != "animals"
 
@@ -241,35 +217,21 @@ def children(asked: Question) -> Iterator[Verdict]:
 
 
 def running(asked: Question) -> Iterator[Verdict]:
-    if asked.plant.runs and asked.site.growing:
+    if not asked.plant.runs:
+        return
+    if asked.site.barrier:
+        yield Verdict("It runs at the root, and a root barrier holds it here.", FOR)
+    elif asked.site.growing:
         names = sorted({each.plant for each in asked.site.growing})
         beside = names[0] if len(names) == 1 else f"{names[0]} and others"
-        yield Verdict(f"It runs at the root and would spread into {beside}.", RUNS_INTO_OTHERS)
+        yield Verdict(
+            f"It runs at the root and would spread into {beside}.",
+            REFUSED,
+            "if a root barrier were sunk round it, or it grew in a bottomless tub",
+        )
 
 
-def flowering(asked: Question) -> Iterator[Verdict]:
-    """Flowers where nothing else flowers are a gain (common practice)."""
-    if asked.plant.bloom is None or not asked.plant.bloom.months:
-        return
-    there = {month for each in asked.neighbours if each.bloom for month in each.bloom.months}
-    new = [month for month in asked.plant.bloom.months if month not in there]
-    if there and new:
-        month = MONTHS[asked.climate.month_here(new[0]) - 1]
-        yield Verdict(f"It flowers in {month}, when nothing known to grow here does.", FOR)
-
-
-def climbing(asked: Question) -> Iterator[Verdict]:
-    if asked.plant.type is PlantType.CLIMBER:
-        yield Verdict("It climbs, and nobody has said that there is a wall or frame for it here.", NOT_SAID)
-
-
-def mother(asked: Question) -> Iterator[Verdict]:
-    if asked.mother_site and asked.mother_site.casefold() == asked.site.name.casefold():
-        yield Verdict("Its mother plant grows here, so you can see how it does.", FOR)
-
-
-ALL = (
-    wanted, hardiness, light, moisture, drainage, acidity, height, walnut, children, running, flowering,
-    climbing, mother,
+MUSTS = (
+    wanted, hardiness, light, moisture, drainage, acidity, height, walnut, salt, children, running,
 )  # fmt: skip
-"""Every question, in the order the reasons are shown."""
+"""Every must-have, in the order the reasons are shown."""
