@@ -188,7 +188,9 @@ def _ask_growing(desk: Desk, interview: Interview, site: Site) -> None:
     prompt = "What grows there already? (a plant; Enter when there is no more)"
     while name := interview.ask(Question("growing", prompt, words, default="")):
         asked = Interview({"plant": name}, [PLANT, at_question(desk.units)], interview.asker)
-        _record_growing(desk, asked, site)
+        _, told = _record_growing(desk, asked, site)
+        for sentence in told.sentences:
+            interview.say(sentence)
 
 
 @click.command(help="Write down a plant that grows on a site already.")

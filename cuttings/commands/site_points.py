@@ -26,7 +26,7 @@ from cuttings.units import parse_length
 from cuttings.words import Units
 
 _NAME = re.compile(r"[\w-]+")
-WHERE = "Where is it, as x,y from the front left corner? (below 0 outside; or by tape, A=3.20m B=4.75m)"
+WHERE = "Where is it, as x,y from the front left? (or A=3.2m B=4.75m)"
 
 
 @click.command(help="Name a fixed point to measure from (a post, a tap, a corner), or list a site's points.")

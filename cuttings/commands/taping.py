@@ -47,7 +47,7 @@ POORLY_FIXED = (
     "the side as well."
 )
 CROSSED_TWICE = "The tapes cross at two places."
-WHERE = "Where on it, as x,y? (or by tape, such as A=3.20m B=4.75m; Enter if not measured)"
+WHERE = "Where on it, as x,y? (or A=3.2m B=4.75m; Enter if not measured)"
 
 
 @frozen
