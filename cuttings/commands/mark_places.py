@@ -145,7 +145,7 @@ def _apart(tape: Tape, units: Units) -> Question[float | None]:
 
 def where_marked(book: Book, mark: e.Mark, units: Units) -> Sequence[str]:
     """A mark's tape, and where it lies by it, as sentences."""
-    tape = f"Tape: {mark.tape}" if mark.tape else ""
+    tape = f"Tape: {mark.tape}." if mark.tape else ""
     known = _known(book, mark, units)
     if mark.at is None or known is None:
         return (tape,)

@@ -92,10 +92,10 @@ def show(desk: Desk, **given: Any) -> None:
     if site.growing:
         page.gap()
     for plant in site.growing:
-        page.row("Grows", _growing_sentence(plant, desk), found_by(site, plant, desk.units))
+        page.row("Grows", f"{_growing_sentence(plant, desk)}.", found_by(site, plant, desk.units))
     for hold in desk.book.holds.values():
         if hold.site == site.name:
-            page.row("Held", f"{hold.spot} for {hold.lot}", found_by(site, hold, desk.units))
+            page.row("Held", f"{hold.spot} for {hold.lot}.", found_by(site, hold, desk.units))
     measured = measured_from(site, desk.units)
     if measured and (site.growing or site.points):
         page.row("Tape", *measured)

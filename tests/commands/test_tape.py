@@ -169,7 +169,7 @@ def test_a_mark_is_placed_on_a_site(metric: Path) -> None:
     assert marks(metric)[0]["at"] == [1.88, 0.82]
     assert marks(metric)[0]["site"] == BED
     listed = shown("mark", "--list", ledger=metric)
-    assert "Tape: A=2.05m B=4.20m It lies 1.88 m along and 82 cm back on Gate Bed, to the left" in listed
+    assert "Tape: A=2.05m B=4.20m. It lies 1.88 m along and 82 cm back on Gate Bed, to the left" in listed
     assert "moved" not in listed
     recorded("sites", "point", BED, "B", "--at", "5,0", ledger=metric)
     assert "A point has moved since: today it is A 2.05 m, B 3.23 m." in shown(
