@@ -149,6 +149,14 @@ def show_length(metres: float, units: Units) -> str:
     return f"{feet} ft {rest} in" if rest else f"{feet} ft"
 
 
+def show_area(square_metres: float, units: Units) -> str:
+    """An area: ``9 m²``, ``2.4 m²``, ``97 sq ft``."""
+    area, unit = (
+        (square_metres, "m²") if units is Units.METRIC else (square_metres / METRES["ft"] ** 2, "sq ft")
+    )
+    return f"{_trim(area, 1 if area < 9.95 else 0)} {unit}"
+
+
 def show_span(low_m: float, high_m: float, units: Units) -> str:
     """A range of lengths: ``3 to 5 ft``, ``8 to 10 cm``."""
     low, high = show_length(low_m, units), show_length(high_m, units)

@@ -14,6 +14,7 @@ from cuttings.units import (
     parse_length,
     parse_temperature,
     parse_volume,
+    show_area,
     show_length,
     show_span,
     show_temperature,
@@ -222,3 +223,17 @@ def test_lengths_in_a_sentence_are_said_in_the_gardens_units() -> None:
     sentence = "Peg it 5 to 10 cm deep, 1.5 m from the path; 20 °C is no length."
     assert in_units(sentence, METRIC) == sentence
     assert in_units(sentence, US) == "Peg it 2 to 4 in deep, 5 ft from the path; 20 °C is no length."
+
+
+@pytest.mark.parametrize(
+    ("square_metres", "units", "said"),
+    [
+        (9.0, Units.METRIC, "9 m²"),
+        (2.44, Units.METRIC, "2.4 m²"),
+        (12.4, Units.METRIC, "12 m²"),
+        (9.0, Units.US, "97 sq ft"),
+        (0.0, Units.US, "0 sq ft"),
+    ],
+)
+def test_an_area_is_said_in_the_gardens_units(square_metres: float, units: Units, said: str) -> None:
+    assert show_area(square_metres, units) == said

@@ -17,7 +17,7 @@ from cuttings.commands.site_questions import (
     length_question,
     which_site,
 )
-from cuttings.commands.sites import as_lit, site_document, site_sentence
+from cuttings.commands.sites import as_lit, site_sentence, whole_document
 from cuttings.commands.taping import Told, ask_position, only_one_of
 from cuttings.dates import parse_date
 from cuttings.errors import Cancelled, Misused
@@ -111,7 +111,7 @@ def add(desk: Desk, **given: Any) -> None:
         site = as_lit(desk, desk.book.sites[facts["name"]])
     steps = Page().next_steps("'cuttings spot LOT' asks where a lot could go.")
     desk.recorded(
-        f"{site.name}: {site_sentence(site, desk.units)}", entry, steps, **site_document(desk.book, site)
+        f"{site.name}: {site_sentence(site, desk.units)}", entry, steps, **whole_document(desk, site)
     )
 
 
@@ -215,7 +215,7 @@ def growing(desk: Desk, **given: Any) -> None:
         entry,
         told.page,
         by_tape=told.document,
-        **site_document(desk.book, site),
+        **whole_document(desk, site),
     )
 
 

@@ -1,5 +1,6 @@
 """Sites: the places a plant can go, listed and shown. What is done with them stands in modules of its own."""
 
+from collections import Counter
 from collections.abc import Mapping
 from datetime import date
 from importlib import import_module
@@ -10,6 +11,7 @@ from attrs import asdict
 
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.site_questions import ask_site, which_site
+from cuttings.commands.site_view import Room, room_document, show_room, width_words
 from cuttings.commands.sun_words import obstacle_sentence
 from cuttings.commands.taping import found_by, measured_from, position_of, tape_document
 from cuttings.dates import spoken
@@ -28,6 +30,8 @@ SUBCOMMANDS: Mapping[str, str] = {
     "obstacle": "site_obstacles",
     "sun": "site_sun",
     "check": "site_sun",
+    "thin": "site_room",
+    "fill": "site_fill",
 }
 """The module of each word after ``sites``; it is imported when the word is used."""
 
@@ -67,14 +71,14 @@ def listed(desk: Desk) -> None:
         page.heading(area)
         for site in sites:
             if site.area == area:
-                page.row("", f"{site.name}: {site_sentence(site, desk.units)}")
+                page.row("", f"{site.name}: {site_sentence(site, desk.units)}", Room(desk, site).line())
     page.row("", "No sites yet.", only_if=not areas)
     page.next_steps(
         "'cuttings sites show NAME' shows one; 'cuttings sites add NAME' adds another."
         if areas
         else "'cuttings sites add' describes the first one."
     )
-    desk.answer(page, {"sites": [site_document(desk.book, site) for site in sites]})
+    desk.answer(page, {"sites": [whole_document(desk, site) for site in sites]})
 
 
 @click.command(help="Show one site.")
@@ -89,18 +93,26 @@ def show(desk: Desk, **given: Any) -> None:
         page.gap()
     for number, each in enumerate(site.obstacles, 1):
         page.row(f"Shade {number}", f"{obstacle_sentence(each, desk.units)}.")
+    room = Room(desk, site)
     if site.growing:
         page.gap()
-    for plant in site.growing:
-        page.row("Grows", f"{_growing_sentence(plant, desk)}.", found_by(site, plant, desk.units))
+    alike = Counter(
+        (_growing_sentence(plant, room), found_by(site, plant, desk.units)) for plant in site.growing
+    )
+    for (sentence, found), count in alike.items():
+        page.row("Grows", f"{sentence}." if count == 1 else f"{count} of {sentence}.", found)
     for hold in desk.book.holds.values():
         if hold.site == site.name:
             page.row("Held", f"{hold.spot} for {hold.lot}.", found_by(site, hold, desk.units))
+    show_room(page, room)
     measured = measured_from(site, desk.units)
     if measured and (site.growing or site.points):
         page.row("Tape", *measured)
-    page.next_steps("'cuttings sites growing NAME PLANT --at X,Y' adds a plant that stands there.")
-    desk.answer(page, site_document(desk.book, site))
+    page.next_steps(
+        "'cuttings sites growing NAME PLANT --at X,Y' adds a plant that stands there.",
+        "'cuttings sites fill NAME PLANT' says how many more would fill it." if room.widest_m else "",
+    )
+    desk.answer(page, whole_document(desk, site))
 
 
 def as_lit(desk: Desk, site: Site) -> Site:
@@ -131,14 +143,20 @@ def site_sentence(site: Site, units: Units) -> str:
     return "; ".join(parts) + "."
 
 
-def _growing_sentence(plant: Growing, desk: Desk) -> str:
-    at = ""
+def _growing_sentence(plant: Growing, room: Room) -> str:
+    desk, at = room.desk, ""
     if plant.x is not None and plant.y is not None:
         along, back = (show_length(metres, desk.units) for metres in (plant.x, plant.y))
         at = f", {along} along and {back} back"
-    spread = f", {show_length(plant.spread_m, desk.units)} across full grown" if plant.spread_m else ""
     since = f", planted {spoken(plant.planted, desk.on)}" if plant.planted else ""
-    return f"{plant.plant}{at}{spread}{since}" + (f" (lot {plant.lot})" if plant.lot else "")
+    return f"{plant.plant}{at}{width_words(room, plant)}{since}" + (
+        f" (lot {plant.lot})" if plant.lot else ""
+    )
+
+
+def whole_document(desk: Desk, site: Site) -> dict[str, Any]:
+    """A site with its room and what will crowd there."""
+    return {**site_document(desk.book, site), **room_document(desk, site)}
 
 
 def site_document(book: Book, site: Site) -> dict[str, Any]:

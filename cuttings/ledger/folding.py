@@ -244,12 +244,16 @@ class Folding:
 
     def _thin(self, entry: e.Thinned) -> None:
         site = self._known_site(entry.site)
-        for number, each in enumerate(site.growing):
-            if not each.lot and each.plant == entry.plant and entry.at in (None, (each.x, each.y)):
-                left = site.growing[:number] + site.growing[number + 1 :]
-                self.sites[site.name] = evolve(site, growing=left)
-                return
-        raise Refused(f"No {entry.plant} that came from no lot grows there on {site.name}.")
+        own = [(n, each) for n, each in enumerate(site.growing) if not each.lot and each.plant == entry.plant]
+        if entry.at is None:
+            own.sort(key=lambda numbered: numbered[1].x is not None)  # first one that was never measured
+        else:
+            own = [(n, each) for n, each in own if (each.x, each.y) == entry.at]
+        if not own:
+            raise Refused(f"No {entry.plant} that came from no lot grows there on {site.name}.")
+        number = own[0][0]
+        left = site.growing[:number] + site.growing[number + 1 :]
+        self.sites[site.name] = evolve(site, growing=left)
 
     def _survey(self, entry: e.ObstacleHere | e.ObstacleGone | e.PointHere) -> None:
         """What stands round a site, and the points on it to measure from."""

@@ -26,6 +26,9 @@ MOST_NODES = 4_000
 COARSE_M = 0.1
 """How finely a bed is looked over where it need only be about right: a hand's breadth."""
 
+MOST_STEPS = 100
+"""Of a long bed no more than twice so many steps are looked over."""
+
 
 @define(slots=False, eq=False)
 class Bed:
@@ -101,9 +104,10 @@ class Bed:
 
     def widest(self) -> float:
         """The radius in metres of about the largest plant that could still stand whole; 0 if none."""
-        (left, front), (right, back) = self.plot.low, self.plot.high
-        step = min(COARSE_M, (right - left) / 4, (back - front) / 4)
-        at = _net(np.arange(left, right + step / 2, step), np.arange(front, back + step / 2, step))
+        columns, rows = (
+            _evenly(low, high) for low, high in zip(self.plot.low, self.plot.high, strict=True)
+        )
+        at = _net(columns, rows)
         at = at[self._inside(at)]
         if not len(at):
             return 0.0
@@ -235,6 +239,12 @@ class Bed:
 def circles_array(circles: Sequence[Circle]) -> Floats:
     """Circles as an array, ``(n, 3)``."""
     return np.array([(each.x, each.y, each.radius_m) for each in circles], dtype=float).reshape(-1, 3)
+
+
+def _evenly(low: float, high: float) -> Floats:
+    """Places from low to high, a hand's breadth apart or less, one of them in the middle."""
+    steps = 2 * min(math.ceil((high - low) / COARSE_M / 2), MOST_STEPS)
+    return np.asarray(np.linspace(low, high, max(steps, 2) + 1))
 
 
 def _net(columns: npt.ArrayLike, rows: npt.ArrayLike) -> Floats:

@@ -168,6 +168,21 @@ def test_a_described_site_keeps_what_grows_there() -> None:
     assert len(book.sites["kitchen bed"].growing) == 1
 
 
+def test_a_plant_thinned_without_its_position_is_one_that_was_never_measured() -> None:
+    def iris(at: tuple[float, float] | None) -> e.GrowingHere:
+        return made(e.GrowingHere, site="kitchen bed", plant="Iris sibirica", at=at)
+
+    def thinned(at: tuple[float, float] | None) -> e.Thinned:
+        return made(e.Thinned, site="kitchen bed", plant="Iris sibirica", at=at)
+
+    book = book_of(site(), iris((1.0, 1.0)), iris(None), iris((2.0, 1.0)), thinned(None))
+    assert [each.x for each in book.sites["kitchen bed"].growing] == [1.0, 2.0]
+    left = book.accept([thinned((2.0, 1.0))])
+    assert [each.x for each in left.sites["kitchen bed"].growing] == [1.0]
+    with pytest.raises(Refused, match="No Iris sibirica that came from no lot grows there"):
+        left.accept([thinned((2.0, 1.0))])
+
+
 def test_codes_run_by_year_and_are_never_used_twice() -> None:
     first = found()
     book = book_of(first, made(e.Reverse, target=first.id))
