@@ -45,7 +45,7 @@ DAYS: tuple[tuple[str, MonthDay, str], ...] = (
 
 BARS_MEAN = "Hours of direct sun a day: = before noon, - after."
 ASKED_DAY = "x"
-STEPS_AN_HOUR = 12
+STEPS_AN_HOUR = 30
 
 
 @frozen

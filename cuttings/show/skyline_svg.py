@@ -101,7 +101,16 @@ def _path(group: Group, frame: _Frame, path: SunPath, stroke: Style) -> None:
             x, y = frame.at(azimuth, elevation)
             group.circle((x, y), 2.6, Style(stroke=stroke.stroke, fill="#ffffff"))
             if hour % 3 == 0:
-                group.text((x, y - 7), f"{hour:.0f}", size=SMALL, anchor="middle")
+                _hour(group, frame, (x, y), f"{hour:.0f}", under=stroke is ACCENT)
+
+
+def _hour(group: Group, frame: _Frame, ring: Point, words: str, *, under: bool) -> None:
+    """An hour beside its ring: outside the arch of the sun's way, or inside it for the day that was asked."""
+    x, y = ring
+    off = x - frame.at_off(0.0, 0.0)[0]
+    side = 0.0 if abs(off) < 1.0 else 1.0 if (off > 0.0) is not under else -1.0
+    anchor = "middle" if side == 0.0 else "start" if side > 0.0 else "end"
+    group.text((x + 6 * side, y + (14 if under else -6)), words, size=SMALL, anchor=anchor)
 
 
 def _stretches(sky: Sky, path: SunPath) -> Iterator[list[tuple[float, float, float]]]:

@@ -45,6 +45,12 @@ MISSING = {
     "sites add": ("NAME (a name)", "--area (a name)"),
     "sites growing": ("NAME (a site's name)", PLANT, "--at (X,Y in metres)"),
     "sites show": ("NAME (a site's name)",),
+    "sites obstacle": ("NAME (a site's name)", "--kind (wall|fence|building|hedge|tree)",
+                       "--bearing (degrees from true north, or --from and --to)",
+                       "--width (a length such as 6ft or 2m)", "--distance (a length such as 6ft or 2m)",
+                       "--height (a length such as 6ft or 2m)"),
+    "sites sun": ("NAME (a site's name)",),
+    "sites check": ("NAME (a site's name)",),
     "climate load": ("FILE (a weather station's daily record)",),
     "climate seen": ("SIGN (last-snow|soil-workable|first-bloom)",),
     "climate seen first-bloom": (PLANT,),
@@ -55,7 +61,8 @@ MISSING = {
 
 LOOKS = (
     "lots", "card 25-004", "card 25-004 --trail", "tally", "week", "week --why", "sites",
-    "sites show 'wall foot'", "garden", "plants", "plants box", "spot 24-003", "spot --all", "harden 24-003",
+    "sites show 'wall foot'", "sites sun 'wall foot'", "sites check 'wall foot'",
+    "garden", "plants", "plants box", "spot 24-003", "spot --all", "harden 24-003",
     "mark --list", "climate", "climate --risk 5", "tonight --low 27F", "",
 )  # fmt: skip
 
@@ -80,6 +87,7 @@ WRITES = (
     "note 24-004 'north end'",
     "sites add 'plum bed' --area 'gate strip' --light shade --length 6m --depth 2m",
     "sites growing 'plum bed' box --at 1,1",
+    "sites obstacle 'wall foot' --kind wall --bearing 180 --width 7m --distance 1m --height 2m",
     "garden --zone 6a",
     "undo",
 )
