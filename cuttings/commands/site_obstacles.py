@@ -23,11 +23,22 @@ from cuttings.units import parse_length
 from cuttings.words import ObstacleKind, Units
 
 KIND = Question("kind", "What stands there?", one_of(ObstacleKind), choices(ObstacleKind))
-_BEARING = number(0, 360, "a bearing")
-_DEGREES = "degrees clockwise from true north"
-FROM = Question("from", f"The bearing of its left end, in {_DEGREES}?", _BEARING, allowed="degrees")
-TO = Question("to", "The bearing of its right end?", _BEARING, allowed="degrees")
-MIDDLE = Question("bearing", f"The bearing of its middle, in {_DEGREES}?", _BEARING,
+_POINTS = ("n", "nne", "ne", "ene", "e", "ese", "se", "sse", "s", "ssw", "sw", "wsw", "w", "wnw", "nw", "nnw")
+_WORDS = {"north": "n", "east": "e", "south": "s", "west": "w", "-": "", " ": ""}
+
+
+def bearing(text: str) -> float:
+    """Read a bearing: degrees clockwise from true north, or a compass point (``SE``, ``south-east``)."""
+    word = text.casefold()
+    for long, short in _WORDS.items():
+        word = word.replace(long, short)
+    return _POINTS.index(word) * 22.5 if word in _POINTS else number(0, 360, "a bearing")(text)
+
+
+_DEGREES = "degrees clockwise from true north, or as SE"
+FROM = Question("from", f"The bearing of its left end, in {_DEGREES}?", bearing, allowed="degrees")
+TO = Question("to", "The bearing of its right end?", bearing, allowed="degrees")
+MIDDLE = Question("bearing", f"The bearing of its middle, in {_DEGREES}?", bearing,
                   allowed="degrees from true north, or --from and --to")  # fmt: skip
 ENDS, WIDE = "ends", "width"
 WAY = Question(
@@ -56,7 +67,7 @@ def obstacle_options(command: Callable[..., Any]) -> Callable[..., Any]:
     """The options that describe an obstacle."""
     options = (
         click.option("--kind", metavar="KIND", help="|".join(ObstacleKind)),
-        click.option("--from", metavar="BEARING", help="its left end, degrees clockwise from true north"),
+        click.option("--from", metavar="BEARING", help="its left end: degrees from true north, or as SE"),
         click.option("--to", metavar="BEARING", help="its right end"),
         click.option("--bearing", metavar="BEARING", help="its middle, with --width"),
         click.option("--width", metavar="LEN"),
@@ -112,9 +123,11 @@ def needed(given: Mapping[str, Any], units: Units) -> Sequence[Question[Any]]:
     if by_ends and by_width:
         raise Misused("Give either --from and --to, or --bearing and --width.")
     place: Sequence[Question[Any]] = (FROM, TO) if by_ends else (MIDDLE, _length("width", "Its width", units))
+    return (KIND, *place, *_sizes(units))
+
+
+def _sizes(units: Units) -> tuple[Question[float], Question[float]]:
     return (
-        KIND,
-        *place,
         _length("distance", "How far is its face from the middle of the site,", units),
         _length("height", "How high is its top over its foot,", units),
     )
@@ -136,7 +149,7 @@ def ask_obstacle(desk: Desk, interview: Interview, given: Mapping[str, Any]) -> 
         place: tuple[float, float] = start, interview.ask(evolve(TO, parse=_end_of(kind, start)))
     else:
         place = interview.ask(MIDDLE), interview.ask(_length("width", "Its width", units))
-    distance, height = (interview.ask(question) for question in needed(given, units)[-2:])
+    distance, height = (interview.ask(question) for question in _sizes(units))
     base = interview.ask(_base(units)) or 0.0
     leaf = interview.ask(LEAF) if kind in GROWS else interview.given(LEAF)
     density = interview.ask(DENSITY) if kind in LETS_THROUGH else interview.given(DENSITY)
@@ -160,7 +173,7 @@ def _end_of(kind: ObstacleKind, start: float) -> Callable[[str], float]:
     """Reads the second bearing, and turns away one that no straight face runs to."""
 
     def read(text: str) -> float:
-        end = _BEARING(text)
+        end = bearing(text)
         obstacle_between(kind, start, end, distance_m=1.0, height_m=1.0)
         return end
 

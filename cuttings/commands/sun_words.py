@@ -17,11 +17,6 @@ def compass_point(bearing: float) -> str:
     return COMPASS[round(bearing / 45.0) % len(COMPASS)]
 
 
-def obstacle_called(obstacle: Obstacle) -> str:
-    """What one calls it: ``the barn``, ``a fence``."""
-    return obstacle.name or f"a {obstacle.kind}"
-
-
 def obstacle_sentence(obstacle: Obstacle, units: Units) -> str:
     """An obstacle in a sentence without its stop: where it stands, how far and how high."""
     kind = f"{obstacle.name} ({obstacle.kind})" if obstacle.name else f"a {obstacle.kind}"

@@ -135,7 +135,7 @@ def _seen(lat: float, declination: "Numbers", hour_angle: "Numbers") -> tuple["N
     return azimuth, np.degrees(np.arctan2(zenith, np.hypot(east, north)))
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=8)
 def sun_up(lat: float, lon: float, first: date, days: int) -> SunUp:
     """The minutes with the sun up on a number of days from a first one."""
     import numpy as np

@@ -41,6 +41,15 @@ def test_an_obstacle_is_kept_and_takes_sun(metric: Path) -> None:
     assert "its branches 2 m up, in leaf from 10 May to 20 October, keeping off 80 % of the sun." in words
 
 
+@pytest.mark.parametrize(
+    ("said", "middle"), [("SE", 135.0), ("south-south-west", 202.5), ("North", 0.0), ("north west", 315.0)]
+)
+def test_a_bearing_may_be_a_point_of_the_compass(said: str, middle: float, metric: Path) -> None:
+    words = ("--kind", "fence", "--bearing", said, "--width", "4m", "--distance", "4m", "--height", "2m")
+    (kept,) = obstacle(*words, ledger=metric).document["obstacles"]
+    assert kept["start"] == pytest.approx((middle - 26.565) % 360.0, abs=0.001)
+
+
 def test_the_sun_before_and_after_is_said(ledger: Path) -> None:
     said = " ".join(cuttings("sites", "obstacle", "gate bed", *BARN, ledger=ledger).out.split())
     assert "Recorded Gate Bed: a building to the south, from 150° to 230°, 13 ft 1 in away" in said

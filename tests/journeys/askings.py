@@ -368,7 +368,7 @@ COMMANDS: Mapping[str, Command] = {
             one("Which site?", "fruit row"),
             one("What stands there?", "hedge"),
             one("How do you know where it stands?", "by its middle"),
-            text("The bearing of its middle", "190", ("south", "'south' is not a bearing"),
+            text("The bearing of its middle", "190", ("down", "'down' is not a bearing"),
                  ("400", "a bearing lies between"), ("", "is not a bearing")),
             text("Its width", "8m", *LENGTHS, ("0", "must be more than nothing")),
             text("How far is its face", "3m", *LENGTHS, ("0m", "must be more than nothing")),
