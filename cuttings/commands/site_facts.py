@@ -14,6 +14,7 @@ from cuttings.commands.site_questions import (
     ask_site,
     at_question,
     corners,
+    height_limits,
     length_question,
     which_site,
 )
@@ -26,7 +27,7 @@ from cuttings.ledger.book import Book
 from cuttings.ledger.places import Site
 from cuttings.placement.light import LIMITS, site_light
 from cuttings.show.page import Page
-from cuttings.words import Drainage, Light, Moisture, PathSide
+from cuttings.words import Drainage, Light, Moisture, PathSide, SeenFrom, Units
 
 NAME = Question("name", "What is the site called?", filled, argument=True, allowed="a name")
 NOT_KNOWN = "not-known"
@@ -67,6 +68,15 @@ PATH = Question(
 WALNUT = Question("walnut", "Is a black walnut near (its roots poison many plants)?", yes_no, default="no",
                   yes_no=True)  # fmt: skip
 CHILDREN = Question("children", "Do children play there?", yes_no, default="no", yes_no=True)
+SALT = Question("salt", "Does road salt or salt wind come there?", yes_no, default="no", yes_no=True)
+DEER = Question("deer", "Do deer come there?", yes_no, default="no", yes_no=True)
+WALL = Question(
+    "wall-side",
+    "A wall or fence along which side?",
+    one_of(PathSide),
+    choices(PathSide),
+    default="none",
+)
 
 
 @click.command(help="Describe a place a plant can go, or describe it anew.")
@@ -84,8 +94,23 @@ CHILDREN = Question("children", "Do children play there?", yes_no, default="no",
 @click.option("--max-height", metavar="LEN", help="the tallest a plant may grow there")
 @click.option("--path-side", metavar="SIDE", help="|".join(PathSide))
 @click.option("--setback", metavar="LEN", help="room to leave along the path")
+@click.option("--wall-side", metavar="SIDE", help="a wall or fence there: " + "|".join(PathSide))
+@click.option("--wall-gap", metavar="LEN", help="room to leave along the wall, for its footing and eaves")
+@click.option("--seen-from", metavar="SIDE", help="|".join(SeenFrom))
+@click.option("--slope", metavar="PERCENT", help="its rise from front to back; below 0 where it falls")
+@click.option(
+    "--limit",
+    "limits",
+    metavar='"FROM TO HEIGHT"',
+    multiple=True,
+    help="a stretch along it with a height limit, as under a window; may be repeated",
+)
+@click.option("--water", metavar="LEN", help="how far the nearest tap or butt is")
 @click.option("--walnut", is_flag=True, help="a black walnut is near")
 @click.option("--children", is_flag=True, help="children play there")
+@click.option("--salt", is_flag=True, help="road salt or salt wind comes there")
+@click.option("--deer", is_flag=True, help="deer come there")
+@click.option("--barrier", is_flag=True, help="a root barrier holds what runs")
 @global_options
 @with_desk
 def add(desk: Desk, **given: Any) -> None:
@@ -93,6 +118,7 @@ def add(desk: Desk, **given: Any) -> None:
         raise Misused("Give either --light or --sun-hours.")
     if given["corners"] and (given["length"] or given["depth"]):
         raise Misused("Give either --corners, or --length and --depth.")
+    given["limits"] = "; ".join(given["limits"]) or None
     before = _known_site(desk.book, given["name"])
     told = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
     area = Question("area", "In which part of the garden?", filled, why=told, allowed="a name")
@@ -147,8 +173,24 @@ def _ask_site_facts(
     setback = length_question("setback", "Room to leave along the path", units)
     asks = facts["path_side"] is not PathSide.NONE
     facts["setback_m"] = (told("setback_m", setback) if asks else interview.given(setback)) or 0.0
-    facts["walnut"], facts["children"] = told("walnut", WALNUT), told("children", CHILDREN)
-    return facts
+    facts["wall_side"] = told("wall_side", WALL)
+    for field, question in (("walnut", WALNUT), ("children", CHILDREN), ("salt", SALT), ("deer", DEER)):
+        facts[field] = told(field, question)
+    return {**facts, **_given_facts(interview, old, units)}
+
+
+def _given_facts(interview: Interview, old: dict[str, Any], units: Units) -> dict[str, Any]:
+    """The facts that nobody is asked for: as an option tells them, or as they were."""
+    told = {
+        "wall_gap_m": interview.given(length_question("wall-gap", "", units)),
+        "seen_from": interview.given(Question("seen-from", "", one_of(SeenFrom))),
+        "slope": interview.given(Question("slope", "", number(-200, 200, "a slope in percent"))),
+        "water_m": interview.given(length_question("water", "", units)),
+        "barrier": interview.given(Question("barrier", "", yes_no)),
+        "limits": interview.given(Question("limits", "", height_limits(units))),
+    }
+    kept = {field: old[field] for field in told if field in old}
+    return kept | {field: fact for field, fact in told.items() if fact is not None}
 
 
 _SIZES = (("length_m", "length", "How long is it"), ("depth_m", "depth", "How deep is it, front to back"))

@@ -10,7 +10,7 @@ from cuttings.commands.desk import Desk
 from cuttings.commands.parsing import maybe, site_in
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger.book import Book
-from cuttings.ledger.places import Point, Site
+from cuttings.ledger.places import HeightLimit, Point, Site
 from cuttings.placement.outline import covers
 from cuttings.units import parse_length
 from cuttings.words import Units
@@ -26,6 +26,27 @@ def corners(units: Units) -> Callable[[str], tuple[Point, ...]]:
         return points
 
     return read
+
+
+def height_limits(units: Units) -> Callable[[str], tuple[HeightLimit, ...]]:
+    """Stretches with a height limit, as ``from to height`` each, parted by semicolons; ``none`` for none."""
+
+    def read(text: str) -> tuple[HeightLimit, ...]:
+        if text.strip().casefold() == "none":
+            return ()
+        return tuple(_limit(each, units) for each in text.split(";"))
+
+    return read
+
+
+def _limit(text: str, units: Units) -> HeightLimit:
+    parts = text.replace(",", " ").split()
+    if len(parts) != 3:
+        raise ValueError(f"'{text.strip()}' is no stretch; write FROM TO HEIGHT, such as '2m 3m 80cm'.")
+    low, high, height = (parse_length(part, units) for part in parts)
+    if not 0.0 <= low < high or height <= 0.0:
+        raise ValueError("A stretch runs from a lesser length to a greater, and its height is above 0.")
+    return HeightLimit(from_m=low, to_m=high, height_m=height)
 
 
 def _point(text: str, units: Units) -> Point:

@@ -20,7 +20,7 @@ from cuttings.ledger.places import Growing, Obstacle, Site
 from cuttings.placement.light import site_light, with_sun
 from cuttings.show.page import Page
 from cuttings.units import show_length
-from cuttings.words import PathSide, Units
+from cuttings.words import PathSide, SeenFrom, Units
 
 SUBCOMMANDS: Mapping[str, str] = {
     "show": "sites",
@@ -34,6 +34,16 @@ SUBCOMMANDS: Mapping[str, str] = {
     "fill": "site_fill",
 }
 """The module of each word after ``sites``; it is imported when the word is used."""
+
+
+NOTED: Mapping[str, str] = {
+    "walnut": "black walnut near",
+    "children": "children play there",
+    "salt": "salt comes there",
+    "deer": "deer come there",
+    "barrier": "a root barrier round it",
+}
+"""What is said of a site where it is so."""
 
 
 class SiteTable(click.Group):
@@ -139,7 +149,18 @@ def site_sentence(site: Site, units: Units) -> str:
         parts.append(f"nothing over {show_length(site.max_height_m, units)}")
     if site.path_side is not PathSide.NONE:
         parts.append(f"a path at the {site.path_side}")
-    parts += ["black walnut near"] * site.walnut + ["children play there"] * site.children
+    if site.wall_side is not PathSide.NONE:
+        parts.append(f"a wall at the {site.wall_side}")
+    if site.seen_from is not SeenFrom.FRONT:
+        parts.append("seen from front and back" if site.seen_from is SeenFrom.BOTH else "seen all round")
+    if site.slope:
+        parts.append(f"{'rises' if site.slope > 0 else 'falls'} {abs(site.slope):g} % to the back")
+    for limit in site.limits:
+        stretch = " to ".join(show_length(each, units) for each in (limit.from_m, limit.to_m))
+        parts.append(f"nothing over {show_length(limit.height_m, units)} from {stretch} along")
+    if site.water_m is not None:
+        parts.append(f"water {show_length(site.water_m, units)} away")
+    parts += [words for field, words in NOTED.items() if getattr(site, field)]
     return "; ".join(parts) + "."
 
 

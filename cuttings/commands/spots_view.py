@@ -14,24 +14,33 @@ from cuttings.show.page import Page
 
 
 def one_page(desk: Desk, lot: Lot, plan: Plan) -> Page:
-    """Where one lot could go, and the plan of the best site."""
+    """Where one lot could go: the best site with all that speaks for it and its plan, then the others.
+
+    What speaks for the others is told with ``--why``, or with ``--site``.
+    """
     page = Page().heading(f"Where {lot.code} {lot.plant_called} could go", "best first; 1 is a perfect fit")
-    for site, mine in _by_site(plan).items():
+    sites = _by_site(plan)
+    for number, (site, mine) in enumerate(sites.items()):
+        if number == 1:
+            page.heading("Elsewhere")
         first, *others = mine
         page.row(
             f"{first.score:.2f}",
             f"{spot_words(desk, first)}  {_id(first)}".rstrip(),
-            " ".join(first.for_),
+            " ".join(first.for_) if number == 0 or desk.why else "",
             *(f"But: {reason}" for reason in first.against),
             *(f"or {spot_words(desk, other).removeprefix(f'{site}, ')}  {_id(other)}" for other in others),
         )
+        if number == 0:
+            for drawn in bed_plans(desk, [lot], plan)[:1]:
+                _drawing(page, drawn)
+    if plan.refused and sites:
+        page.heading("Not there")
     for refused in plan.refused:
         _refusal(page, refused)
     page.row("", "No site will take it.", only_if=not plan.plan)
     for held in (hold.spot for hold in desk.book.holds.values() if hold.lot == lot.code):
         page.row("Held", f"{held} is held for it.")
-    for drawn in bed_plans(desk, [lot], plan)[:1]:
-        _drawing(page, drawn)
     return page
 
 

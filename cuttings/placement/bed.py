@@ -104,9 +104,7 @@ class Bed:
 
     def widest(self) -> float:
         """The radius in metres of about the largest plant that could still stand whole; 0 if none."""
-        columns, rows = (
-            _evenly(low, high) for low, high in zip(self.plot.low, self.plot.high, strict=True)
-        )
+        columns, rows = (_evenly(low, high) for low, high in zip(self.plot.low, self.plot.high, strict=True))
         at = _net(columns, rows)
         at = at[self._inside(at)]
         if not len(at):

@@ -50,9 +50,9 @@ def cover(site: Site, holds: Iterable[Hold]) -> Cover | None:
         return None
     grown = standing(site)
     by_plants = covered_m2(ground, grown)
-    by_both = covered_m2(ground, [*grown, *held(site, holds)])
+    by_both = max(covered_m2(ground, [*grown, *held(site, holds)]), by_plants)
     hidden = sum(math.pi * (each.radius_m or UNKNOWN_RADIUS_M) ** 2 for each in unmeasured(site))
-    hidden = min(hidden, ground.area_m2 - by_both)
+    hidden = min(hidden, max(ground.area_m2 - by_both, 0.0))
     return Cover(ground.area_m2, by_plants + hidden, by_both - by_plants)
 
 

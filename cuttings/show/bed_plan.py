@@ -158,6 +158,9 @@ def _below(plan: BedPlan, frame: Frame, width: int) -> Iterator[str]:
     units = next((many for many in UNITS if many * plan.unit_m * frame.columns_a_metre >= 4), UNITS[-1])
     columns = max(round(units * plan.unit_m * frame.columns_a_metre), 2)
     yield f"{' ' * MARGIN}|{'-' * (columns - 1)}| {units} {plan.unit}"
+    there = [growth for growth in Growth if any(ring.growth is growth for ring in plan.rings)]
+    if there:
+        yield f"{' ' * MARGIN}{', '.join(f'{STROKES[growth]} {growth.value}' for growth in there)}"
     north = [] if plan.north is None else [f"North is {_arrow(plan.north)}"]
     for note in (*north, *plan.notes):
         yield from (f"{' ' * MARGIN}{line}" for line in wrapped(note, width - MARGIN))

@@ -80,7 +80,7 @@ def test_a_wrong_answer_is_explained_in_full_on_a_usual_screen_and_can_be_brough
     ("words", "before", "most"),
     [
         ("harden 24-002", (), 2),
-        ("spot 24-003", (), 7),
+        ("spot 24-003", (), 13),
         ("plant", ("24-003", "1"), 7),
         ("", (), 12),
     ],
