@@ -15,9 +15,10 @@ from cuttings.ledger.places import Hold, Point, Site
 from cuttings.placement.bed import Bed, Floats
 from cuttings.placement.company import Companion, Regard, growing_on, regards
 from cuttings.placement.fit import Fit
+from cuttings.placement.layout import search
 from cuttings.placement.offer import Offer, no_room, offers
 from cuttings.placement.packing import Order, Packing, Want, first_by
-from cuttings.placement.programme import Ask, Put, State, search
+from cuttings.placement.programme import Ask, Put, State
 from cuttings.placement.room import Circle, Position, bed_of, held
 from cuttings.placement.spots import Spot, spot_at
 from cuttings.placement.wanted import Need, Setting, Wanted

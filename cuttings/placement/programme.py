@@ -1,13 +1,11 @@
-"""The best joint plan: plants shared out to beds by a mathematical programme, and packed there.
+"""Plants shared out to beds by a mathematical programme of whole numbers, solved by HiGHS through SciPy.
 
-The programme (integers, solved by HiGHS through SciPy) gives groups of plants to beds so that the total fit
-is as high as the limits of the beds allow (``capacity``): no plan can be better than that. Then each bed is
-packed (``packing``). A bed that cannot be packed as the programme would have it gets a tighter limit: a
-proven one where there is one, else one that only guides the search and never the bound. What is left over is
-put where there is room, and parts of the plan are taken up and planned anew as long as there is time.
+Groups of plants are given to beds so that the total fit is as high as the proven limits of the beds allow
+(``capacity``): no plan can be better than that. Whether a bed can be packed with its share is another matter
+(``layout``).
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import numpy as np
@@ -15,7 +13,7 @@ from attrs import define, field, frozen
 
 from cuttings.placement.bed import Bed
 from cuttings.placement.capacity import Capacity, Limit
-from cuttings.placement.packing import Packing, Places, Want, first_by, pack
+from cuttings.placement.packing import Want
 from cuttings.placement.wanted import Need, Stance
 
 NEAR_ENOUGH = 1e-6
@@ -82,7 +80,6 @@ class Programme:
     kinds: list[Kind] = field(init=False)
     capacities: list[Capacity | None] = field(init=False)
     proven: list[list[Limit]] = field(init=False)
-    guides: list[list[Limit]] = field(init=False)
     pools: list[dict[Need, Any]] = field(init=False)
     columns: list[tuple[int, int]] = field(init=False)
     most: dict[tuple[int, int], int] = field(factory=dict, init=False)
@@ -95,7 +92,7 @@ class Programme:
             if plants and groups
         ]
         self.pools = [{} for _ in self.beds]
-        self.capacities, self.proven, self.guides, self.columns = [], [], [], []
+        self.capacities, self.proven, self.columns = [], [], []
         for number, bed in enumerate(self.beds):
             needs = sorted({ask.need for ask in self.asks if ask.worth[number] > 0.0 and ask.count},
                            key=lambda need: (need.radius_m, need.height_m))  # fmt: skip
@@ -103,7 +100,6 @@ class Programme:
             capacity = Capacity(bed, needs) if bed is not None and needs else None
             self.capacities.append(capacity)
             self.proven.append(capacity.first() if capacity else [])
-            self.guides.append([])
             for at, kind in enumerate(self.kinds):
                 ask = self.asks[kind.ask]
                 if ask.worth[number] > 0.0 and (bed is None or ask.need in needs):
@@ -124,15 +120,16 @@ class Programme:
         plants = min(rooms, default=float("inf"))
         return int(min(plants / kind.plants + NEAR_ENOUGH, kind.groups))
 
-    # the programme ---------------------------------------------------------------------------------------
-
     def share_out(
-        self, guided: bool, fixed: Shares | None = None, free: Sequence[int] | None = None
+        self,
+        limits: Sequence[Sequence[Limit]],
+        fixed: Shares | None = None,
+        free: Sequence[int] | None = None,
     ) -> tuple[Shares, float]:
         """Groups given to beds for the highest total worth, and what that total cannot pass.
 
         Args:
-            guided: whether the limits that only guide the search hold too.
+            limits: those that hold for each bed; with the proven ones alone the total is a bound.
             fixed: groups that stay where they are, on the beds that are not ``free``.
         """
         from scipy.optimize import Bounds, LinearConstraint, milp
@@ -145,7 +142,7 @@ class Programme:
         left = [kind.groups for kind in self.kinds]
         for (kind, _), groups in kept.items():
             left[kind] -= groups
-        worth = np.array([self._worth(*column) for column in columns])
+        worth = np.array([self.worth(*column) for column in columns])
         rows: list[int] = []
         cols: list[int] = []
         values: list[float] = []
@@ -161,7 +158,7 @@ class Programme:
         for at, (_, bed) in enumerate(columns):
             by_bed.setdefault(bed, []).append(at)
         for bed, mine in by_bed.items():
-            for limit in (*self.proven[bed], *(self.guides[bed] if guided else ())):
+            for limit in limits[bed]:
                 rows += [len(most)] * len(mine)
                 cols += mine
                 values += [self._takes(limit, columns[at][0]) for at in mine]
@@ -183,7 +180,7 @@ class Programme:
         bound = -solved.mip_dual_bound if solved.mip_dual_bound is not None else -solved.fun
         return shares, float(bound)
 
-    def _worth(self, kind: int, bed: int) -> float:
+    def worth(self, kind: int, bed: int) -> float:
         return self.kinds[kind].plants * self.asks[self.kinds[kind].ask].worth[bed]
 
     def _takes(self, limit: Limit, kind: int) -> float:
@@ -197,8 +194,6 @@ class Programme:
                 held[need] = held.get(need, 0.0) + groups * self.kinds[kind].plants
         return held
 
-    # the bound -------------------------------------------------------------------------------------------
-
     def tighten(self, shares: Shares) -> bool:
         """Add proven limits that the shares pass; whether there were any."""
         found = False
@@ -209,150 +204,6 @@ class Programme:
                 found = found or bool(limits)
         return found
 
-    # the plan --------------------------------------------------------------------------------------------
-
-    def wants(self, shares: Shares, bed: int) -> list[Want]:
-        """What a bed is to hold by the shares, group by group."""
-        return [self._want(kind, bed) for (kind, there), groups in sorted(shares.items()) if there == bed
-                for _ in range(groups)]  # fmt: skip
-
-    def _want(self, kind: int, bed: int) -> Want:
+    def want(self, kind: int, bed: int) -> Want:
         ask = self.asks[self.kinds[kind].ask]
         return Want(kind, ask.need, self.kinds[kind].plants, ask.stances[bed], ask.worth[bed])
-
-    def packed(self, shares: Shares, bed: int, tries: int) -> tuple[list[Want], Places]:
-        """A bed packed with its shares: the wants, and the places of those that found room."""
-        wants = self.wants(shares, bed)
-        ground = self.beds[bed]
-        if ground is None:
-            return wants, {number: [] for number in range(len(wants))}
-        return wants, pack(ground, wants, tries, self.pools[bed])
-
-
-@define(eq=False)
-class Layout:
-    """A plan in the making: what stands on each bed."""
-
-    programme: Programme
-    stands: list[tuple[list[Want], Places]]
-
-    def total(self) -> float:
-        return sum(
-            wants[number].worth * wants[number].plants for wants, places in self.stands for number in places
-        )
-
-    def shares(self) -> Shares:
-        found: Shares = {}
-        for bed, (wants, places) in enumerate(self.stands):
-            for number in places:
-                found[wants[number].mark, bed] = found.get((wants[number].mark, bed), 0) + 1
-        return found
-
-    def fill_up(self) -> None:
-        """Put every group that is left where there is room for it, the worthiest first."""
-        programme = self.programme
-        left = [kind.groups for kind in programme.kinds]
-        for (kind, _), groups in self.shares().items():
-            left[kind] -= groups
-        open_ones = [
-            (programme._worth(kind, bed), kind, bed) for kind, bed in programme.columns if left[kind] > 0
-        ]
-        packings: dict[int, Packing] = {}
-        for _, kind, bed in sorted(open_ones, key=lambda each: (-each[0], each[1], each[2])):
-            ground = programme.beds[bed]
-            while left[kind] > 0:
-                wants, places = self.stands[bed]
-                want = programme._want(kind, bed)
-                if ground is None:
-                    found: list[tuple[float, float]] | None = []
-                else:
-                    if bed not in packings:
-                        packings[bed] = self._packing(bed)
-                    found = packings[bed].place(want, first_by(want.stance, ground))
-                if found is None:
-                    break
-                places[len(wants)] = found
-                wants.append(want)
-                left[kind] -= 1
-
-    def _packing(self, bed: int) -> Packing:
-        ground = self.programme.beds[bed]
-        assert ground is not None
-        wants, places = self.stands[bed]
-        packing = Packing(ground, dict(self.programme.pools[bed]))
-        packing.circles = [
-            (*at, wants[number].need.radius_m) for number, group in places.items() for at in group
-        ]
-        return packing
-
-    def puts(self) -> tuple[Put, ...]:
-        programme = self.programme
-        found = []
-        for bed, (wants, places) in enumerate(self.stands):
-            for number in sorted(places):
-                kind = programme.kinds[wants[number].mark]
-                spots: Sequence[tuple[float, float] | None] = places[number] or [None] * kind.plants
-                found += [Put(kind.ask, bed, at) for at in spots]
-        return tuple(sorted(found, key=lambda put: (put.ask, put.bed, put.at or (0.0, 0.0))))
-
-
-def search(asks: Sequence[Ask], beds: Sequence[Bed | None], *, patience: int) -> Iterator[State]:
-    """Better and better plans, and lower and lower bounds, until the best is proven or nothing is gained.
-
-    Stop drawing when there is no more time: the last state stands.
-
-    Args:
-        patience: after how many parts of the plan, taken up in vain one after another, the search gives up.
-    """
-    programme = Programme(asks, beds)
-    shares, bound = programme.share_out(False)
-    best, stale = None, 0
-    chance = np.random.default_rng(1)
-    guided = shares
-    while True:
-        layout = _laid_out(programme, guided, 8)
-        if best is None or layout.total() > best.total() + NEAR_ENOUGH:
-            best = layout
-        yield State(best.puts(), best.total(), max(bound, best.total()))
-        if bound - best.total() <= NEAR_ENOUGH * max(bound, 1.0):
-            return
-        if programme.tighten(shares):
-            shares, lower = programme.share_out(False)
-            bound = min(bound, lower)
-            guided = shares
-            continue
-        break
-    while stale < patience:
-        beds_open = [at for at, bed in enumerate(beds) if bed is not None]
-        many = min(len(beds_open), int(chance.integers(2, 5)))
-        picked = sorted(int(bed) for bed in chance.choice(beds_open, many, replace=False))
-        trial = _taken_up(programme, best, picked, chance)
-        if trial.total() > best.total() + NEAR_ENOUGH:
-            best, stale = trial, 0
-        else:
-            stale += 1
-        yield State(best.puts(), best.total(), max(bound, best.total()))
-        if bound - best.total() <= NEAR_ENOUGH * max(bound, 1.0):
-            return
-
-
-def _laid_out(programme: Programme, shares: Shares, tries: int) -> Layout:
-    layout = Layout(programme, [programme.packed(shares, bed, tries) for bed in range(len(programme.beds))])
-    layout.fill_up()
-    return layout
-
-
-def _taken_up(programme: Programme, best: Layout, picked: list[int], chance: np.random.Generator) -> Layout:
-    """The plan with some beds emptied and planned anew, with room to spare for what may not pack."""
-    fixed = {column: groups for column, groups in best.shares().items() if column[1] not in picked}
-    for bed in picked:
-        shrink = chance.uniform(0.86, 1.0)
-        programme.guides[bed] = [Limit(limit.takes, limit.room * shrink) for limit in programme.proven[bed]]
-    shares, _ = programme.share_out(True, fixed, picked)
-    stands = [
-        programme.packed(shares, bed, 12) if bed in picked else (list(old[0]), dict(old[1]))
-        for bed, old in enumerate(best.stands)
-    ]
-    layout = Layout(programme, stands)
-    layout.fill_up()
-    return layout
