@@ -187,13 +187,15 @@ class Bed:
         return self._tried(np.concatenate(found), need)
 
     def more_contacts(self, need: Need, new: Floats, others: Floats) -> Floats:
-        """The positions to try besides when a circle has been placed: those that touch it."""
+        """The positions to try besides when circles have been placed: those that touch one of them."""
         if self.by_node:
             return np.empty((0, 2))
         lines = self._guides(need)
-        ring = self._rings(need.radius_m, new)
+        fresh = self._rings(need.radius_m, new)
         rings = self._rings(need.radius_m, np.concatenate([self.taken, others]))
-        return self._tried(np.concatenate([_touching_lines(lines, ring), _touching_both(ring, rings)]), need)
+        return self._tried(
+            np.concatenate([_touching_lines(lines, fresh), _touching_both(fresh, rings)]), need
+        )
 
     def _tried(self, at: Floats, need: Need) -> Floats:
         near = self._rounded(at)
@@ -213,10 +215,15 @@ class Bed:
     def _guides(self, need: Need) -> Floats:
         """The lines on which a plant's middle lies when it keeps to an edge, or to the middle of a bed that
         is seen all round."""
-        lines = self._lines(self._from_edges(need.radius_m, self.reach(need.radius_m)))
-        if not self.all_round:
-            return lines
-        return np.concatenate([lines, [[0.0, 1.0, self.middle]]])
+        if need not in self._guided:
+            lines = self._lines(self._from_edges(need.radius_m, self.reach(need.radius_m)))
+            middle = [[0.0, 1.0, self.middle]] if self.all_round else np.empty((0, 3))
+            self._guided[need] = np.concatenate([lines, middle])
+        return self._guided[need]
+
+    @cached_property
+    def _guided(self) -> dict[Need, Floats]:
+        return {}
 
     @property
     def middle(self) -> float:

@@ -13,8 +13,9 @@ from functools import cached_property
 import numpy as np
 from attrs import define, frozen
 
-from cuttings.placement.bed import Bed, Floats
+from cuttings.placement.bed import Bed, Flags, Floats
 from cuttings.placement.wanted import Need
+from cuttings.words import PathSide
 
 LINES = 48
 """Across how many lines each way a bed is measured; more make tighter limits that take longer."""
@@ -83,6 +84,27 @@ class Capacity:
         (left, front), (right, back) = self.bed.plot.low, self.bed.plot.high
         return math.isclose(self.bed.plot.area_m2, (right - left) * (back - front), rel_tol=1e-9)
 
+    @cached_property
+    def _low(self) -> Sequence[float]:
+        """Where the ground that plants may cover begins along each axis: in a box, behind the room kept
+        free."""
+        kept = [self._kept_along(side) for side in (PathSide.LEFT, PathSide.FRONT)]
+        return [low + (room or 0.0) for low, room in zip(self.bed.plot.low, kept, strict=True)]
+
+    @cached_property
+    def _high(self) -> Sequence[float]:
+        kept = [self._kept_along(side) for side in (PathSide.RIGHT, PathSide.BACK)]
+        return [high - (room or 0.0) for high, room in zip(self.bed.plot.high, kept, strict=True)]
+
+    def _kept_along(self, side: PathSide) -> float | None:
+        """The room kept along a side of a box that no plant may reach over; ``None`` where one may."""
+        return self.bed.plot.kept.get(side) if self._is_box else None
+
+    def _open_ends(self, axis: int) -> int:
+        """Over how many ends of the bed along an axis plants may reach."""
+        sides = ((PathSide.LEFT, PathSide.RIGHT), (PathSide.FRONT, PathSide.BACK))[axis]
+        return sum(self._kept_along(side) is None for side in sides)
+
     def _over(self, need: Need) -> float:
         """How far a plant may grow over an open edge, in metres."""
         return self.bed.reach(need.radius_m) * need.radius_m
@@ -112,16 +134,16 @@ class Capacity:
         With a density the circles that stay count as part of the packing, as far as they lie whole in the box
         and apart; else what they certainly cover is left out.
         """
-        plot, over = self.bed.plot, max(self._over(need) for need in self.needs)
-        (left, front), (right, back) = plot.low, plot.high
-        perimeter = sum(math.dist(edge.start, edge.end) for edge in plot.edges)
-        area = plot.area_m2 + perimeter * over + math.pi * over**2
+        over = max(self._over(need) for need in self.needs)
+        area = self._ground_m2 + math.pi * over**2
+        area += over * sum(self._open_ends(axis) * self._extent(1 - axis) for axis in (0, 1))
         if whole:
             return density * area - sum(math.pi * r**2 for x, y, r in self._whole_and_apart)
         if not len(self._taken):
             return area
         step = 0.05
-        x, y = np.meshgrid(np.arange(left, right, step) + step / 2, np.arange(front, back, step) + step / 2)
+        columns, rows = (np.arange(self._low[axis], self._high[axis] - step, step) for axis in (0, 1))
+        x, y = np.meshgrid(columns + step / 2, rows + step / 2)
         at = np.column_stack([x.ravel(), y.ravel()])
         inside = self.bed.within(at, step, 0.0)  # cells that lie whole inside the outline
         inner = self._taken - np.array([0.0, 0.0, step * 0.71])
@@ -129,9 +151,18 @@ class Capacity:
         covered = ~self.bed.clear(at, 0.0, inner) & inside
         return area - float(covered.sum()) * step**2
 
+    def _extent(self, axis: int) -> float:
+        return self._high[axis] - self._low[axis]
+
+    @property
+    def _ground_m2(self) -> float:
+        if self._is_box:
+            return max(self._extent(0), 0.0) * max(self._extent(1), 0.0)
+        return self.bed.plot.area_m2
+
     @cached_property
     def _whole_and_apart(self) -> list[tuple[float, float, float]]:
-        (left, front), (right, back) = self.bed.plot.low, self.bed.plot.high
+        (left, front), (right, back) = self._low, self._high
         kept: list[tuple[float, float, float]] = []
         for x, y, r in self._taken:
             inside = left <= x - r and x + r <= right and front <= y - r and y + r <= back
@@ -149,7 +180,7 @@ class Capacity:
 
         chords = self._chords[axis]
         over = max(self._over(need) for need in present)
-        free = self._free_lengths[axis] + 2.0 * over
+        free = self._free_lengths[axis] + self._open_ends(1 - axis) * over
         count, kinds = len(free), len(present)
         rows = []
         for number, need in enumerate(present):
@@ -175,7 +206,7 @@ class Capacity:
 
     def _lines(self, axis: int) -> Floats:
         """Where lines across the bed at right angles to an axis stand."""
-        low, high = self.bed.plot.low[axis], self.bed.plot.high[axis]
+        low, high = self._low[axis], self._high[axis]
         return np.asarray(low + (high - low) / LINES * (np.arange(LINES) + 0.5))
 
     @cached_property
@@ -192,16 +223,31 @@ class Capacity:
 
     def _chords_of(self, axis: int, need: Need) -> Floats:
         bed, lines = self.bed, self._lines(axis)
-        low, high = bed.plot.low[axis], bed.plot.high[axis]
+        low, high = self._low[axis], self._high[axis]
         step = bed.step_m if bed.by_node else max(bed.step_m, (high - low) / LINES / FINE)
-        away = need.radius_m - self._over(need)
-        first = math.floor((low + away) / bed.step_m) * bed.step_m
-        last = math.ceil((high - away) / bed.step_m) * bed.step_m
+        sides = ((PathSide.LEFT, PathSide.RIGHT), (PathSide.FRONT, PathSide.BACK))[axis]
+        near, far = (
+            need.radius_m - (self._over(need) if self._kept_along(side) is None else 0.0) for side in sides
+        )
+        first = math.floor((low + near) / bed.step_m) * bed.step_m
+        last = math.ceil((high - far) / bed.step_m) * bed.step_m
         middles = np.arange(first, max(last, first) + step, step)
+        if axis == 0:
+            middles = middles[self._low_enough(middles, need, step)]
         # A middle lies up to half a step from one that is weighed, so each chord is taken that much further
         # out.
         off = np.abs(lines[None, :] - middles[:, None]) + (0.0 if bed.by_node else step / 2)
         return np.asarray(2.0 * np.sqrt(np.maximum(self._own(need) ** 2 - off**2, 0.0)))
+
+    def _low_enough(self, middles: Floats, need: Need, step: float) -> Flags:
+        """Which places along the bed are not surely forbidden by a stretch with a height limit."""
+        fine = np.ones(len(middles), dtype=bool)
+        for limit in self.bed.limits:
+            if need.height_m > limit.height_m:
+                fine &= (middles + need.radius_m <= limit.from_m + step) | (
+                    middles - need.radius_m >= limit.to_m - step
+                )
+        return fine if fine.any() else ~fine
 
     def _free_length(self, axis: int, at: float) -> float:
         """How much of a line is neither outside nor certainly taken."""
@@ -215,7 +261,9 @@ class Capacity:
         return sum(high - low for low, high in spans) - _covered(taken)
 
     def _inside(self, axis: int, at: float) -> list[tuple[float, float]]:
-        """The stretches of a line within the outline."""
+        """The stretches of a line within the outline, without the room kept free at its ends."""
+        if self._is_box:
+            return [(self._low[1 - axis], max(self._low[1 - axis], self._high[1 - axis]))]
         crossings = sorted(
             edge.start[1 - axis]
             + (edge.end[1 - axis] - edge.start[1 - axis])

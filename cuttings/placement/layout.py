@@ -23,6 +23,15 @@ FIRST_TRIES, LATER_TRIES = 8, 12
 LEAST_ROOM = 0.86
 """The least share of its room with which a bed is planned anew; below, packing is no longer the trouble."""
 
+MOST_SOLVED = 12
+"""How often the programme is solved for the bound; each time it comes down less."""
+
+LITTLE = 2e-4
+"""The share by which the bound must come down for the programme to be solved once more."""
+
+ROUGHLY, BRIEFLY = 2e-3, 0.5
+"""How exactly, as a share, and for how many seconds a part of the plan is given out anew."""
+
 TAKEN_UP = (2, 3, 4)
 """How many beds are emptied at a time."""
 
@@ -39,22 +48,25 @@ class Layout:
             wants[number].worth * wants[number].plants for wants, places in self.stands for number in places
         )
 
-    def shares(self) -> Shares:
-        found: Shares = {}
+    def shares(self) -> dict[tuple[int, int], int]:
+        found: dict[tuple[int, int], int] = {}
         for bed, (wants, places) in enumerate(self.stands):
             for number in places:
                 found[wants[number].mark, bed] = found.get((wants[number].mark, bed), 0) + 1
         return found
 
-    def fill_up(self) -> None:
-        """Put every group that is left where there is room for it, the worthiest first."""
+    def fill_up(self, dear_ground: bool = True) -> None:
+        """Put every group that is left on the best bed that has room for it, first those that are worth most
+        for the ground they take; or else in the order of the lots."""
         programme = self.programme
         left = [kind.groups for kind in programme.kinds]
         for (kind, _), groups in self.shares().items():
             left[kind] -= groups
-        still = [(programme.worth(kind, bed), kind, bed) for kind, bed in programme.columns if left[kind]]
+        still = [(kind, bed, programme.want(kind, bed)) for kind, bed in programme.columns if left[kind]]
         packings: dict[int, Packing] = {}
-        for _, kind, bed in sorted(still, key=lambda each: (-each[0], each[1], each[2])):
+        for kind, bed, _ in sorted(
+            still, key=lambda each: (-each[2].worth_of_ground * dear_ground, each[0], -each[2].worth, each[1])
+        ):
             while left[kind] and self._place(kind, bed, packings):
                 left[kind] -= 1
 
@@ -126,7 +138,11 @@ def search(asks: Sequence[Ask], beds: Sequence[Bed | None], *, patience: int) ->
         patience: after how many parts of the plan, taken up in vain one after another, the search gives up.
     """
     programme = Programme(asks, beds)
-    found = Search(programme, Layout(programme, [([], {}) for _ in beds]), float("inf"))
+    found = Search(programme, _empty(programme), float("inf"))
+    for dear_ground in (True, False):
+        filled = _empty(programme)
+        filled.fill_up(dear_ground)
+        found.offer(filled)
     for step in (_by_limits(found), _on_a_net(found), _by_parts(found, patience)):
         for _ in step:
             yield found.state
@@ -134,15 +150,26 @@ def search(asks: Sequence[Ask], beds: Sequence[Bed | None], *, patience: int) ->
                 return
 
 
+def _empty(programme: Programme) -> Layout:
+    return Layout(programme, [([], {}) for _ in programme.beds])
+
+
 def _by_limits(found: Search) -> Iterator[None]:
     """The programme solved, packed, and solved again with each limit that its answer passes."""
     programme = found.programme
-    while True:
+    for _ in range(MOST_SOLVED):
+        shares, bound = programme.share_out(programme.proven, whole=False)
+        found.bound = min(found.bound, bound)
+        yield
+        if not programme.tighten(shares):
+            break
+    for _ in range(MOST_SOLVED):
+        before = found.bound
         shares, bound = programme.share_out(programme.proven)
         found.bound = min(found.bound, bound)
         found.offer(_laid_out(programme, shares))
         yield
-        if not programme.tighten(shares):
+        if before - found.bound < LITTLE * before or not programme.tighten(shares):
             return
 
 
@@ -157,7 +184,7 @@ def _laid_out(programme: Programme, shares: Shares) -> Layout:
 def _packed(programme: Programme, shares: Shares, bed: int, tries: int) -> tuple[list[Want], Places]:
     """A bed packed with its shares: the wants, and the places of those that found room."""
     wants = [programme.want(kind, bed) for (kind, there), groups in sorted(shares.items()) if there == bed
-             for _ in range(groups)]  # fmt: skip
+             for _ in range(round(groups))]  # fmt: skip
     ground = programme.beds[bed]
     if ground is None:
         return wants, {number: [] for number in range(len(wants))}
@@ -211,7 +238,7 @@ def _taken_up(found: Search, picked: Sequence[int], chance: np.random.Generator)
     for bed in picked:
         share = chance.uniform(LEAST_ROOM, 1.0)
         limits[bed] = [Limit(limit.takes, limit.room * share) for limit in programme.proven[bed]]
-    shares, _ = programme.share_out(limits, fixed, picked)
+    shares, _ = programme.share_out(limits, fixed, picked, exact=ROUGHLY, seconds=BRIEFLY)
     stands = [
         _packed(programme, shares, bed, LATER_TRIES) if bed in picked else (list(old[0]), dict(old[1]))
         for bed, old in enumerate(best.stands)

@@ -7,9 +7,10 @@ It is exact on its net, and far too large for a garden of any size; there plants
 from collections.abc import Iterator, Sequence
 
 import numpy as np
-from attrs import define, evolve, field, frozen
+from attrs import evolve, frozen
 
 from cuttings.placement.bed import Bed, Flags, Floats
+from cuttings.placement.solving import Rows
 from cuttings.placement.wanted import Need
 
 MOST_COLUMNS = 1_500
@@ -28,20 +29,6 @@ class Column:
     lot: int
     bed: int
     node: int
-
-
-@define
-class _Rows:
-    """The constraints of the programme, each a set of columns of which no more than a number may hold."""
-
-    rows: list[int] = field(factory=list)
-    columns: list[int] = field(factory=list)
-    most: list[float] = field(factory=list)
-
-    def add(self, columns: Sequence[int], most: float) -> None:
-        self.rows += [len(self.most)] * len(columns)
-        self.columns += columns
-        self.most.append(most)
 
 
 @frozen(eq=False)
@@ -82,9 +69,6 @@ def best_on(
         what
             one is worth on each bed.
     """
-    from scipy.optimize import Bounds, LinearConstraint, milp
-    from scipy.sparse import csr_array
-
     columns = [
         Column(lot, bed, int(node))
         for lot, need in enumerate(needs)
@@ -94,36 +78,26 @@ def best_on(
     ]
     if not columns:
         return [], 0.0
-    rows = _Rows()
+    rows = Rows()
     for lot, count in enumerate(counts):
-        rows.add([number for number, column in enumerate(columns) if column.lot == lot], count)
+        rows.add(((number, 1.0) for number, column in enumerate(columns) if column.lot == lot), count)
     for bed, net in enumerate(laid):
         mine = [number for number, column in enumerate(columns) if column.bed == bed]
         nodes = [columns[number].node for number in mine]
         radii = np.array([needs[columns[number].lot].radius_m for number in mine])
         for together in _apart(net, nodes, radii):
-            rows.add([mine[number] for number in together], 1.0)
+            rows.add(((mine[number], 1.0) for number in together), 1.0)
     gain = np.array([worth[column.lot][column.bed] for column in columns])
-    solved = milp(
-        -gain,
-        integrality=np.ones(len(columns)),
-        bounds=Bounds(0, 1),
-        constraints=LinearConstraint(
-            csr_array(
-                (np.ones(len(rows.rows)), (rows.rows, rows.columns)), shape=(len(rows.most), len(columns))
-            ),
-            ub=np.array(rows.most),
-        ),
-        options={"time_limit": SECONDS},
-    )
-    if solved.x is None:
+    answer = rows.solve(gain, np.ones(len(columns)), exact=0.0, seconds=SECONDS)
+    if answer is None:
         return None
-    found = [columns[number] for number in np.flatnonzero(solved.x > 0.5)]
+    values, bound = answer
+    found = [columns[number] for number in np.flatnonzero(values > 0.5)]
     puts = []
     for column in found:
         x, y = laid[column.bed].at[column.node]
         puts.append((column.lot, column.bed, (float(x), float(y))))
-    return puts, float(-solved.mip_dual_bound)
+    return puts, bound
 
 
 def _apart(net: Net, nodes: Sequence[int], radii: Floats) -> Iterator[list[int]]:

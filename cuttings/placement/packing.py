@@ -50,6 +50,11 @@ class Want:
     stance: Stance = Stance.FRONT
     worth: float = 1.0
 
+    @property
+    def worth_of_ground(self) -> float:
+        """What each square metre under it is worth."""
+        return self.worth / self.need.radius_m**2
+
 
 @define(eq=False)
 class Packing:
@@ -70,11 +75,7 @@ class Packing:
         seen = self.seen.get(need, 0)
         if seen < len(self.circles):
             all_circles = np.array(self.circles)
-            touching = [
-                self.bed.more_contacts(need, all_circles[number : number + 1], all_circles[:number])
-                for number in range(seen, len(self.circles))
-            ]
-            pool = np.concatenate([pool, *touching])
+            pool = np.concatenate([pool, self.bed.more_contacts(need, all_circles[seen:], all_circles)])
             pool = pool[self.bed.clear(pool, need.radius_m, all_circles)] if len(pool) else pool
             self.pools[need], self.seen[need] = pool, len(self.circles)
         return pool
@@ -160,14 +161,17 @@ def _attempts(bed: Bed, wants: Sequence[Want], tries: int) -> Iterator[tuple[lis
     """Orders of the wants, each with the order in which positions are tried for every want."""
     chance = np.random.default_rng(len(wants))
     widest = sorted(range(len(wants)), key=lambda at: (-wants[at].need.radius_m, -wants[at].plants, at))
+    dearest = sorted(widest, key=lambda at: -wants[at].worth_of_ground)
     for number in range(tries):
-        if number == 0:
-            yield widest, [first_by(want.stance, bed) for want in wants]
-        elif number <= len(_WAYS):
-            yield widest, [_along(np.array(_WAYS[number - 1]))] * len(wants)
+        if number < 2:
+            yield (widest, dearest)[number], [first_by(want.stance, bed) for want in wants]
+        elif number < 2 + len(_WAYS):
+            order = dearest if number % 2 else widest
+            yield order, [_along(np.array(_WAYS[number - 2]))] * len(wants)
         else:
             stretch = chance.uniform(0.6, 1.4, len(wants))
-            shaken = sorted(widest, key=lambda at: -wants[at].need.radius_m * stretch[at])
+            sizes = [want.worth_of_ground if number % 2 else want.need.radius_m for want in wants]
+            shaken = sorted(widest, key=lambda at: -sizes[at] * stretch[at])
             angle = chance.uniform(0.0, 2.0 * math.pi)
             yield shaken, [_along(np.array([math.cos(angle), math.sin(angle)]))] * len(wants)
 

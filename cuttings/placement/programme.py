@@ -14,12 +14,19 @@ from attrs import define, field, frozen
 from cuttings.placement.bed import Bed
 from cuttings.placement.capacity import Capacity, Limit
 from cuttings.placement.packing import Want
+from cuttings.placement.solving import Rows
 from cuttings.placement.wanted import Need, Stance
 
 NEAR_ENOUGH = 1e-6
 
 EXACT = 1e-4
 """How far short of the best the programme's own answer may fall, as a share of it."""
+
+SECONDS = 3.0
+"""How long one programme is worked on, so that whoever stops the search is soon heard."""
+
+BROKEN = 1e-6
+"""A share of a group below this is none."""
 
 
 @frozen
@@ -66,7 +73,7 @@ class State:
         return max(self.bound - self.total, 0.0) / self.bound if self.bound > 0.0 else 0.0
 
 
-Shares = dict[tuple[int, int], int]
+Shares = Mapping[tuple[int, int], float]
 """Groups of a kind given to a bed: ``(kind, bed)`` to a number above 0."""
 
 
@@ -125,60 +132,46 @@ class Programme:
         limits: Sequence[Sequence[Limit]],
         fixed: Shares | None = None,
         free: Sequence[int] | None = None,
+        *,
+        whole: bool = True,
+        exact: float = EXACT,
+        seconds: float = SECONDS,
     ) -> tuple[Shares, float]:
         """Groups given to beds for the highest total worth, and what that total cannot pass.
 
         Args:
             limits: those that hold for each bed; with the proven ones alone the total is a bound.
             fixed: groups that stay where they are, on the beds that are not ``free``.
+            whole: whether groups stay whole; broken ones are given out faster.
+            exact: how far short of the best the answer may fall, as a share of it.
+            seconds: after how long the best answer so far is taken.
         """
-        from scipy.optimize import Bounds, LinearConstraint, milp
-        from scipy.sparse import csr_array
-
         columns = [column for column in self.columns if free is None or column[1] in free]
         if not columns:
             return {}, 0.0
-        kept = fixed or {}
         left = [kind.groups for kind in self.kinds]
-        for (kind, _), groups in kept.items():
-            left[kind] -= groups
-        worth = np.array([self.worth(*column) for column in columns])
-        rows: list[int] = []
-        cols: list[int] = []
-        values: list[float] = []
-        most: list[float] = []
-        for kind in range(len(self.kinds)):
-            mine = [at for at, column in enumerate(columns) if column[0] == kind]
+        for (kind, _), groups in (fixed or {}).items():
+            left[kind] -= round(groups)
+        rows = Rows()
+        by_kind: list[list[int]] = [[] for _ in self.kinds]
+        by_bed: list[list[int]] = [[] for _ in self.beds]
+        for number, (kind, bed) in enumerate(columns):
+            by_kind[kind].append(number)
+            by_bed[bed].append(number)
+        for kind, mine in enumerate(by_kind):
             if mine:
-                rows += [len(most)] * len(mine)
-                cols += mine
-                values += [1.0] * len(mine)
-                most.append(float(left[kind]))
-        by_bed: dict[int, list[int]] = {}
-        for at, (_, bed) in enumerate(columns):
-            by_bed.setdefault(bed, []).append(at)
-        for bed, mine in by_bed.items():
-            for limit in limits[bed]:
-                rows += [len(most)] * len(mine)
-                cols += mine
-                values += [self._takes(limit, columns[at][0]) for at in mine]
-                most.append(limit.room + 1e-9 * max(limit.room, 1.0))
-        solved = milp(
-            -worth,
-            integrality=np.ones(len(columns)),
-            bounds=Bounds(0, np.array([min(self.most[column], left[column[0]]) for column in columns])),
-            constraints=LinearConstraint(
-                csr_array((values, (rows, cols)), shape=(len(most), len(columns))), ub=np.array(most)
-            ),
-            options={"mip_rel_gap": EXACT, "time_limit": 5.0},
-        )
-        if solved.x is None:
-            return {}, float(worth @ [self.kinds[kind].groups for kind, _ in columns])
-        shares = {
-            column: round(value) for column, value in zip(columns, solved.x, strict=True) if value > 0.5
-        }
-        bound = -solved.mip_dual_bound if solved.mip_dual_bound is not None else -solved.fun
-        return shares, float(bound)
+                rows.add(((number, 1.0) for number in mine), left[kind])
+        for bed, mine in enumerate(by_bed):
+            for limit in limits[bed] if mine else ():
+                rows.add(((number, self._takes(limit, columns[number][0])) for number in mine), limit.room)
+        gain = np.array([self.worth(*column) for column in columns])
+        upper = np.array([min(self.most[column], left[column[0]]) for column in columns])
+        answer = rows.solve(gain, upper, whole=whole, exact=exact, seconds=seconds)
+        if answer is None:
+            return {}, float(gain @ upper)
+        values, bound = answer
+        given = zip(columns, values, strict=True)
+        return {column: float(value) for column, value in given if value > BROKEN}, bound
 
     def worth(self, kind: int, bed: int) -> float:
         return self.kinds[kind].plants * self.asks[self.kinds[kind].ask].worth[bed]
@@ -186,7 +179,7 @@ class Programme:
     def _takes(self, limit: Limit, kind: int) -> float:
         return self.kinds[kind].plants * limit.takes.get(self.asks[self.kinds[kind].ask].need, 0.0)
 
-    def _held(self, shares: Mapping[tuple[int, int], float], bed: int) -> dict[Need, float]:
+    def _held(self, shares: Shares, bed: int) -> dict[Need, float]:
         held: dict[Need, float] = {}
         for (kind, there), groups in shares.items():
             if there == bed:
