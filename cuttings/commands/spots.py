@@ -94,7 +94,8 @@ def spot(desk: Desk, lots: tuple[str, ...], everything: bool, svg: str | None, *
         _draw(desk, svg, chosen, plan)
         held = _hold_all(desk, plan) if given["hold_all"] else 0
         page = joint_page(desk, chosen, {lot.code: _to_place(lot) for lot in chosen}, plan)
-        page.row("Recorded", f"{held} spots are held.", tone="accent", only_if=bool(held))
+        many = "1 spot is held." if held == 1 else f"{held} spots are held."
+        page.row("Recorded", many, tone="accent", only_if=bool(held))
         if plan.plan:
             page.next_steps(
                 "" if held else "'--hold-all' keeps these spots.",
