@@ -89,6 +89,7 @@ def write_drawing(path: str, document: str) -> None:
         Refused: it cannot be written there.
     """
     try:
-        Path(path).write_text(document, encoding="utf-8")
-    except OSError as error:
-        raise Refused(f"{path} cannot be written ({error.strerror}); name another file with --svg.") from None
+        Path(path).expanduser().write_text(document, encoding="utf-8")
+    except (OSError, ValueError) as error:
+        why = getattr(error, "strerror", None) or "no such name can be written"
+        raise Refused(f"{path} cannot be written ({why}); name another file.") from None

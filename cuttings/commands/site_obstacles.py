@@ -17,7 +17,7 @@ from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.places import Obstacle, Site
 from cuttings.placement.light import light_of_hours, season_hours, site_light
-from cuttings.placement.skyline import obstacle_between, obstacle_of_width
+from cuttings.placement.skyline import ends_of_width, obstacle_between
 from cuttings.show.page import Page
 from cuttings.units import parse_length
 from cuttings.words import ObstacleKind, Units
@@ -153,11 +153,12 @@ def ask_obstacle(desk: Desk, interview: Interview, given: Mapping[str, Any]) -> 
     base = interview.ask(_base(units)) or 0.0
     leaf = interview.ask(LEAF) if kind in GROWS else interview.given(LEAF)
     density = interview.ask(DENSITY) if kind in LETS_THROUGH else interview.given(DENSITY)
-    make = obstacle_between if by_ends else obstacle_of_width
     try:
-        return make(
+        start, end = place if by_ends else ends_of_width(*place, distance)
+        return obstacle_between(
             kind,
-            *place,
+            start,
+            end,
             distance_m=distance,
             height_m=height,
             base_m=base,

@@ -1,11 +1,11 @@
 """The sun on a site: its hours and its skyline, and what would change if something came or went."""
 
 from datetime import date
-from pathlib import Path
 from typing import Any
 
 import click
 
+from cuttings.commands.bed_plans import write_drawing
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.placing import plants_growing
 from cuttings.commands.site_check_view import check_document, check_page
@@ -45,7 +45,7 @@ def sun(desk: Desk, day: str | None, svg: str | None, **given: Any) -> None:
         of_day=None if on is None else day_of_sun(garden.lat, garden.lon, site.obstacles, on),
     )
     if svg is not None:
-        _write(Path(svg).expanduser(), sun_svg(answer, desk.units))
+        write_drawing(svg, sun_svg(answer, desk.units))
     page = sun_page(answer, desk.units, desk.on)
     if svg is not None:
         page.gap()
@@ -65,14 +65,6 @@ def _day(text: str | None, today: date) -> date | None:
         return parse_date(text, today)
     except ValueError as error:
         raise Misused(f"--date: {error}") from None
-
-
-def _write(path: Path, text: str) -> None:
-    try:
-        path.write_text(text, encoding="utf-8")
-    except (OSError, ValueError) as error:
-        why = getattr(error, "strerror", None) or "no such name can be written"
-        raise Refused(f"{path} cannot be written ({why}); name another file.") from None
 
 
 @click.command(

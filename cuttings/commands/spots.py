@@ -123,7 +123,7 @@ def _planned(
         with no_chatter():
             for state in whole_plan.states():
                 last = state
-                passing.say(f"{joint_state_words(state)} Ctrl-C takes the plan as it stands.")
+                passing.say(f"{joint_state_words(state)} Ctrl-C takes it as it is.")
                 if state.gap <= ENOUGH or monotonic() - began > seconds:
                     break
     except KeyboardInterrupt:

@@ -316,10 +316,8 @@ def joint(wanteds: Sequence[Wanted], sites: Sequence[Site], holds: Iterable[Hold
 
 def joint_state_words(state: State) -> str:
     """How far the search has come, in a sentence."""
-    return (
-        f"{len(state.puts)} places, fit {state.total:.1f} of at most {state.bound:.1f} "
-        f"({state.gap:.1%} short at most)."
-    )
+    fit = f"fit {state.total:.1f} of at most {state.bound:.1f}, {state.gap:.1%} short"
+    return f"{len(state.puts)} places, {fit}."
 
 
 def more_positions(

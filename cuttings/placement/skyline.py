@@ -64,31 +64,16 @@ def obstacle_between(
     return made
 
 
-def obstacle_of_width(
-    kind: ObstacleKind,
-    bearing: float,
-    width_m: float,
-    *,
-    distance_m: float,
-    height_m: float,
-    base_m: float = 0.0,
-    leaf: tuple[MonthDay, MonthDay] | None = None,
-    density: float = 1.0,
-    name: str = "",
-) -> Obstacle:
-    """An obstacle so many metres wide, whose middle lies at a bearing in degrees from true north.
+def ends_of_width(bearing: float, width_m: float, distance_m: float) -> tuple[float, float]:
+    """The bearings of the two ends of a face so many metres wide, whose middle lies at a bearing, in degrees.
 
     Raises:
-        ValueError: no flat face stands like that; the message is a sentence.
+        ValueError: the width or the distance is not above 0; the message is a sentence.
     """
     _above_0(width_m, "The width")
     _above_0(distance_m, "The distance")
     half = math.degrees(math.atan(width_m / 2 / distance_m))
-    start, end = (round(bearing + side, BEARING_PLACES) for side in (-half, half))
-    return obstacle_between(
-        kind, start, end, distance_m=distance_m, height_m=height_m, base_m=base_m, leaf=leaf, density=density,
-        name=name,
-    )  # fmt: skip
+    return round(bearing - half, BEARING_PLACES), round(bearing + half, BEARING_PLACES)
 
 
 def _check(made: Obstacle) -> None:

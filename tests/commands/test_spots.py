@@ -104,7 +104,7 @@ def test_stopping_takes_the_plan_as_it_stands(demo: Path, monkeypatch: pytest.Mo
 
 
 def test_stopping_before_there_is_a_plan_is_stopping(demo: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def stopped(self: Joint) -> Iterator[State]:
+    def stopped(_: Joint) -> Iterator[State]:
         raise KeyboardInterrupt
 
     monkeypatch.setattr(Joint, "states", stopped)
@@ -117,8 +117,16 @@ def test_a_stretch_a_wall_salt_and_deer_are_written_down_and_told(demo: Path) ->
             "--salt --deer --barrier")  # fmt: skip
     result = said(line, demo)
     assert result.code == 0, result.err
-    for words in ("a wall at the back", "seen from front and back", "rises 30 % to the back",
-                  "salt comes there", "deer come there", "a root barrier round it", "nothing over 2 ft 7 in"):  # fmt: skip
+    told = (
+        "a wall at the back",
+        "seen from front and back",
+        "rises 30 % to the back",
+        "salt comes there",
+        "deer come there",
+        "a root barrier round it",
+        "nothing over 2 ft 7 in",
+    )
+    for words in told:
         assert words in " ".join(result.out.split())
     again = said("sites add 'under the window' --depth 1.6m --json", demo).document
     assert again["limits"] == [{"from_m": 1.0, "to_m": 2.5, "height_m": 0.8}]

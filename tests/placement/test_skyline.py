@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 
 from cuttings.ledger.places import Obstacle
 from cuttings.placement.skyline import (
+    ends_of_width,
     horizon,
     in_leaf,
     obstacle_between,
-    obstacle_of_width,
     skyline,
     standing_on,
     tops,
@@ -36,7 +36,7 @@ def test_a_face_is_as_high_as_its_height_and_base_over_its_distance() -> None:
 
 
 def test_a_width_is_seen_from_its_distance() -> None:
-    wall = obstacle_of_width(ObstacleKind.WALL, 10.0, 8.0, distance_m=4.0, height_m=2.0)
+    wall = obstacle_between(ObstacleKind.WALL, *ends_of_width(10.0, 8.0, 4.0), distance_m=4.0, height_m=2.0)
     assert (wall.start, wall.end) == pytest.approx((325.0, 55.0))
     assert wall.bearing == pytest.approx(10.0)
 
@@ -71,8 +71,12 @@ def test_what_cannot_stand_is_refused(facts: dict[str, float], says: str) -> Non
 
 @pytest.mark.parametrize(("width", "distance"), [(0.0, 2.0), (4.0, 0.0), (1e9, 1e-9)])
 def test_a_width_that_no_face_has_is_refused(width: float, distance: float) -> None:
+    def wall() -> Obstacle:
+        ends = ends_of_width(180.0, width, distance)
+        return obstacle_between(ObstacleKind.WALL, *ends, distance_m=distance, height_m=2.0)
+
     with pytest.raises(ValueError, match=r"more than nothing|takes up less than 180|are the same"):
-        obstacle_of_width(ObstacleKind.WALL, 180.0, width, distance_m=distance, height_m=2.0)
+        wall()
 
 
 @pytest.mark.parametrize(
