@@ -13,17 +13,7 @@ import attrs
 from attrs import field, frozen
 
 from cuttings.ledger.places import FixedPoint, Garden, Obstacle, Point, Site
-from cuttings.words import (
-    Cause,
-    Cover,
-    DipForm,
-    Method,
-    PlantType,
-    Purpose,
-    Sign,
-    Stage,
-    Wood,
-)
+from cuttings.words import Cause, Cover, DipForm, Method, PlantType, Purpose, Sign, Stage, Wood
 
 
 def _plain_date(_: object, attribute: "attrs.Attribute[date]", value: date) -> None:

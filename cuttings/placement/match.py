@@ -21,7 +21,7 @@ from cuttings.placement.packing import Order, Packing, Want, first_by
 from cuttings.placement.programme import Ask, Put, State
 from cuttings.placement.room import Circle, Position, bed_of, held
 from cuttings.placement.spots import Spot, spot_at
-from cuttings.placement.wanted import Need, Setting, Wanted
+from cuttings.placement.wanted import Need, Setting, Stance, Wanted
 
 HELD = "This spot is held for it already."
 NO_SITES = "No site has been described yet."
@@ -79,15 +79,12 @@ def rank(wanted: Wanted, sites: Sequence[Site], holds: Iterable[Hold], setting: 
     for offer in offers(wanted, sites, setting):
         occupied = held(offer.site, kept)
         bed = bed_of(offer.site, occupied, step_m=setting.step_m, overlap=setting.overlap)
-        if not offer.fit.allowed and (bed is None or _has_room(bed, wanted)):
-            refused.append(_refused(wanted, offer.fit))
-        elif bed is None:
-            placed.append(_placed(offer, None, []))
-        elif spots := _best_spots(offer, bed):
-            if offer.fit.allowed:
-                placed += spots
-        else:
+        if bed is not None and not _has_room(bed, wanted):
             refused.append(_refused(wanted, offer.refused(no_room(offer, bed.widest()))))
+        elif not offer.fit.allowed:
+            refused.append(_refused(wanted, offer.fit))
+        else:
+            placed += [_placed(offer, None, [])] if bed is None else _best_spots(offer, bed)
     if not sites:
         refused.append(RefusedSite(wanted.lot, "", (NO_SITES,)))
     best = placed[0].score if placed else 0.0
@@ -95,7 +92,7 @@ def rank(wanted: Wanted, sites: Sequence[Site], holds: Iterable[Hold], setting: 
 
 
 def _has_room(bed: Bed, wanted: Wanted) -> bool:
-    return len(Packing(bed, {}).candidates(wanted.need)) > 0
+    return Packing(bed, {}).place(Want(0, wanted.need), first_by(Stance.FRONT, bed)) is not None
 
 
 def _best_spots(offer: Offer, bed: Bed) -> list[Placed]:

@@ -12,7 +12,7 @@ from cuttings.units import METRES, show_length
 from cuttings.words import Units
 
 FRONT = " front "
-NEW, TAKEN, OUTSIDE = "○", "·", ":"
+NEW, TAKEN, OUTSIDE = "*", ".", ":"
 
 TALL = 2.0
 """How much higher than wide a character is."""
@@ -60,12 +60,12 @@ def patch_lines(patch: Patch, units: Units, width: int) -> list[str]:
         row -= row == _cells(patch.depth_m, cell * TALL)
         if column < columns and row < rows:
             ground[row][column] = NEW
-    rule = "─" * columns
+    rule = "-" * columns
     cut = columns * cell < patch.length_m - cell or rows * cell * TALL < patch.depth_m - 2 * cell
     return [
-        f"  ┌{rule}┐",
-        *(f"  │{''.join(row)}│" for row in reversed(ground)),
-        f"  └{FRONT.center(columns, '─') if columns > len(FRONT) else rule}┘",
+        f"  +{rule}+",
+        *(f"  |{''.join(row)}|" for row in reversed(ground)),
+        f"  +{FRONT.center(columns, '-') if columns > len(FRONT) else rule}+",
         *_scale(cell, columns, units),
         *_legend(ground, cut),
     ]
@@ -98,7 +98,7 @@ def _scale(cell: float, columns: int, units: Units) -> list[str]:
     length = next((each for each in rounds if each / cell <= columns / 2), None)
     if length is None:
         return []
-    return [f"   │{'─' * max(round(length / cell) - 2, 0)}│ {show_length(length, units)}"]
+    return [f"   |{'-' * max(round(length / cell) - 2, 0)}| {show_length(length, units)}"]
 
 
 def _legend(ground: Sequence[Sequence[str]], cut: bool) -> list[str]:

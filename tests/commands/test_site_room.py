@@ -238,9 +238,9 @@ def test_a_patch_may_be_counted_on_a_site_of_no_size(metric: Path) -> None:
 
 def test_the_drawing_is_left_out_of_the_plain_page(metric: Path) -> None:
     told = page("sites", "fill", "gate bed", "heuchera", "--plain", ledger=metric)
-    assert "─" not in told
+    assert "+--" not in told
     assert "back: " in told
-    assert "─" in page("sites", "fill", "gate bed", "heuchera", ledger=metric)
+    assert "+--" in page("sites", "fill", "gate bed", "heuchera", ledger=metric)
 
 
 def test_on_tells_the_sites_as_they_will_be(metric: Path) -> None:

@@ -56,13 +56,13 @@ def test_rows_of_a_triangle_are_drawn_between_those_of_the_last() -> None:
 def test_the_front_is_at_the_bottom_and_taken_ground_is_dotted() -> None:
     one = Patch(4.0, 2.0, 0.5, False, [(0.25, 0.25)], circles_take([(3.0, 1.5, 0.4)]), lambda x, _: x < 3.5)
     lines = patch_lines(one, Units.METRIC, 80)
-    drawn = [line for line in lines if line.startswith("  │")]
+    drawn = [line for line in lines if line.startswith("  |")]
     back, front = drawn[: len(drawn) // 2], drawn[len(drawn) // 2 :]
     assert NEW in "".join(front)
     assert NEW not in "".join(back)
     assert TAKEN in "".join(back)
     assert TAKEN not in drawn[-1]
-    assert all(line.rstrip("│").endswith(OUTSIDE) for line in drawn)
+    assert all(line.rstrip("|").endswith(OUTSIDE) for line in drawn)
 
 
 def test_what_is_too_big_says_that_only_a_part_is_drawn() -> None:
