@@ -10,8 +10,10 @@ from hypothesis import strategies as st
 from cuttings.ledger.places import Growing, Point, Site
 from cuttings.placement.match import more_positions
 from cuttings.placement.room import (
+    CENTIMETRE,
     UNKNOWN_RADIUS_M,
     Circle,
+    bed_of,
     radius,
     reach_over,
     widest_free,
@@ -42,9 +44,12 @@ def lies_within(site: Site, x: float, y: float, radius_m: float) -> bool:
     return all(winding(point, site.outline) > math.pi for point in [(x, y), *rim(x, y, radius_m - 1e-4)])
 
 
-def stands_well(site: Site, x: float, y: float, radius_m: float) -> bool:
-    """Whether a plant stands whole inside, or with all of half its width in a bed too narrow for it."""
-    return lies_within(site, x, y, radius_m / 2 if reach_over(site, radius_m) else radius_m)
+def stands_well(site: Site, x: float, y: float, radius_m: float, step_m: float = CENTIMETRE) -> bool:
+    """Whether a plant stands whole inside, or with all of half its width in a bed too narrow for it at any
+    position of the plan."""
+    bed = bed_of(site, step_m=step_m)
+    assert bed
+    return lies_within(site, x, y, radius_m / 2 if bed.reach(radius_m) else radius_m)
 
 
 def keeps_off_the_path(site: Site, x: float, y: float, radius_m: float) -> bool:
@@ -73,7 +78,7 @@ def test_every_free_position_is_inside_clear_of_the_path_and_of_the_others(
 ) -> None:
     positions = free_positions(site, radius_m, ())
     for x, y in positions[:: len(positions) // 40 + 1]:
-        assert stands_well(site, x, y, radius_m)
+        assert stands_well(site, x, y, radius_m, step_m=0.1)
         assert site.corners or keeps_off_the_path(site, x, y, radius_m)
         for other in site.growing:
             assert other.x is not None
