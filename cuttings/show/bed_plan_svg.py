@@ -20,6 +20,9 @@ STROKES: dict[Growth, Style] = {Growth.GROWN: SOLID, Growth.HELD: DASHED, Growth
 offered."""
 
 
+KEY = "Filled: grows here, full grown. Dashed: held. Heavy: offered."
+
+
 @frozen
 class _Sheet:
     """Where one bed lies on the paper, and what is written below it."""
@@ -62,7 +65,8 @@ def _sheet(plan: BedPlan, top: float) -> _Sheet:
     xs = [x for x, _ in plan.outline] + [ring.x + reach for ring, reach in ends]
     ys = [y for _, y in plan.outline] + [ring.y + reach for ring, reach in ends]
     scale = min((WIDTH - 2 * MARGIN) / max(max(xs) - min(xs), 0.1), MOST_PIXELS_A_METRE)
-    words = [line for note in plan.notes for line in wrapped(note, LETTERS_A_LINE)]
+    words = [KEY] if plan.rings else []
+    words += [line for note in plan.notes for line in wrapped(note, LETTERS_A_LINE)]
     for ring in plan.rings:
         words += wrapped(f"{ring.sign}  {ring.words}", LETTERS_A_LINE)
     return _Sheet(plan, top, scale, min(xs), max(ys), max(ys) - min(ys), words)
