@@ -162,7 +162,7 @@ def _along_and_off(apart: float, first_m: float, second_m: float) -> Point:
     each giving half of what is missing."""
     missing = shortfall(apart, first_m, second_m)
     if missing > 0:
-        if apart > first_m + second_m:
+        if missing == apart - first_m - second_m:  # not apart > first + second, which may round otherwise
             return first_m + missing / 2, 0.0
         if first_m > second_m:
             return first_m - missing / 2, 0.0
