@@ -100,7 +100,6 @@ WALL = Question(
 @click.option("--slope", metavar="PERCENT", help="its rise from front to back; below 0 where it falls")
 @click.option(
     "--limit",
-    "limits",
     metavar='"FROM TO HEIGHT"',
     multiple=True,
     help="a stretch along it with a height limit, as under a window; may be repeated",
@@ -118,7 +117,7 @@ def add(desk: Desk, **given: Any) -> None:
         raise Misused("Give either --light or --sun-hours.")
     if given["corners"] and (given["length"] or given["depth"]):
         raise Misused("Give either --corners, or --length and --depth.")
-    given["limits"] = "; ".join(given["limits"]) or None
+    given["limit"] = "; ".join(given["limit"]) or None
     before = _known_site(desk.book, given["name"])
     told = f"So far: {', '.join(desk.book.areas)}." if desk.book.areas else ""
     area = Question("area", "In which part of the garden?", filled, why=told, allowed="a name")
@@ -187,7 +186,7 @@ def _given_facts(interview: Interview, old: dict[str, Any], units: Units) -> dic
         "slope": interview.given(Question("slope", "", number(-200, 200, "a slope in percent"))),
         "water_m": interview.given(length_question("water", "", units)),
         "barrier": interview.given(Question("barrier", "", yes_no)),
-        "limits": interview.given(Question("limits", "", height_limits(units))),
+        "limits": interview.given(Question("limit", "", height_limits(units))),
     }
     kept = {field: old[field] for field in told if field in old}
     return kept | {field: fact for field, fact in told.items() if fact is not None}

@@ -131,5 +131,6 @@ def test_a_stretch_a_wall_salt_and_deer_are_written_down_and_told(demo: Path) ->
     again = said("sites add 'under the window' --depth 1.6m --json", demo).document
     assert again["limits"] == [{"from_m": 1.0, "to_m": 2.5, "height_m": 0.8}]
     assert (again["wall_gap_m"], again["water_m"], again["deer"]) == (0.3, 40.0, True)
-    assert said("sites add 'under the window' --limit '1m 80cm'", demo).code == 2
+    wrong = said("sites add 'under the window' --limit '1m 80cm'", demo)
+    assert (wrong.code, wrong.err.split(":")[0]) == (2, "--limit")
     assert said("sites add 'under the window' --limit none --json", demo).document["limits"] == []
