@@ -2,16 +2,15 @@
 
 from collections.abc import Iterator, Sequence
 from itertools import product
-from pathlib import Path
 from string import ascii_lowercase
 
 from cuttings.commands.desk import Desk
-from cuttings.errors import Refused
 from cuttings.ledger.places import Point, Site
 from cuttings.placement.company import direction
 from cuttings.placement.outline import plot
 from cuttings.placement.points import tape_words
-from cuttings.placement.room import UNKNOWN_RADIUS_M
+from cuttings.placement.room import full_radius
+from cuttings.placement.tape import plan_words
 from cuttings.show.bed_plan import BedPlan, Growth, Ring
 from cuttings.units import METRES, show_length
 from cuttings.words import PathSide, SeenFrom, Units
@@ -42,8 +41,7 @@ def _growing(desk: Desk, site: Site) -> Iterator[Ring]:
     for each in site.growing:
         if each.x is not None and each.y is not None:
             words = f"{each.plant}, lot {each.lot}" if each.lot else each.plant
-            radius_m = each.radius_m or UNKNOWN_RADIUS_M
-            yield Ring(each.x, each.y, radius_m, Growth.GROWN, next(signs), words)
+            yield Ring(each.x, each.y, full_radius(each), Growth.GROWN, next(signs), words)
     for hold in desk.book.holds.values():
         if hold.site == site.name:
             lot = desk.book.lots[hold.lot]
@@ -54,14 +52,8 @@ def _growing(desk: Desk, site: Site) -> Iterator[Ring]:
 def _offered(desk: Desk, site: Site, offered: Sequence[tuple[Point, float, str]]) -> Iterator[Ring]:
     for number, (at, radius_m, what) in enumerate(offered, 1):
         tape = tape_words(site, at, desk.units)
-        words = f"{what}, {place_words(at, desk.units)}" + (f"; tape {tape}" if tape else "")
+        words = f"{what}, {plan_words(at, desk.units)}" + (f"; tape {tape}" if tape else "")
         yield Ring(*at, radius_m, Growth.OFFERED, str(number), words)
-
-
-def place_words(at: Point, units: Units) -> str:
-    """A position in words: ``3 ft along and 2 ft back``."""
-    along, back = (show_length(metres, units) for metres in at)
-    return f"{along} along and {back} back"
 
 
 def _notes(site: Site, units: Units) -> Iterator[str]:
@@ -80,16 +72,3 @@ def _notes(site: Site, units: Units) -> Iterator[str]:
 
 def _kept(room_m: float, units: Units) -> str:
     return f", {show_length(room_m, units)} of it kept free" if room_m else ""
-
-
-def write_drawing(path: str, document: str) -> None:
-    """A drawing written to a file.
-
-    Raises:
-        Refused: it cannot be written there.
-    """
-    try:
-        Path(path).expanduser().write_text(document, encoding="utf-8")
-    except (OSError, ValueError) as error:
-        why = getattr(error, "strerror", None) or "no such name can be written"
-        raise Refused(f"{path} cannot be written ({why}); name another file.") from None

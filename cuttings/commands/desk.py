@@ -178,7 +178,7 @@ class Desk:
 
     def write(self, kind: type[E], **fields: Any) -> tuple[Book, E]:
         """Record one entry of a kind; returns the book after it and the entry."""
-        return self._record(lambda _, stamp: kind(**self._stamped(stamp), **fields))
+        return self._record_one(lambda _, stamp: kind(**self._stamped(stamp), **fields))
 
     def begin(self, kind: type[E], code: str = "lot", prefix: str = "", **fields: Any) -> tuple[Book, E]:
         """Record one entry whose field ``code`` takes the next running code; a mark's begins with ``M``."""
@@ -186,14 +186,23 @@ class Desk:
         def make(book: Book, stamp: Stamp) -> E:
             return kind(**self._stamped(stamp), **{**fields, code: book.next_code(self.on, prefix)})
 
-        return self._record(make)
+        return self._record_one(make)
 
-    def _record(self, make: Callable[[Book, Stamp], E]) -> tuple[Book, E]:
-        book, entries = self.ledger.record(lambda book, stamp: [make(book, stamp)])
+    def write_all(self, kind: type[E], several: Sequence[Mapping[str, Any]]) -> None:
+        """Record several entries of a kind, all of them or none."""
+        if several:
+            self._record(lambda _, stamp: [kind(**self._stamped(stamp), **fields) for fields in several])
+
+    def _record_one(self, make: Callable[[Book, Stamp], E]) -> tuple[Book, E]:
+        book, entries = self._record(lambda book, stamp: [make(book, stamp)])
+        return book, entries[0]
+
+    def _record(self, make: Callable[[Book, Stamp], list[E]]) -> tuple[Book, tuple[E, ...]]:
+        book, entries = self.ledger.record(make)
         self.__dict__["book"] = book
         if self.on > self.today:
             self.warn(f"{self.on.isoformat()} is still to come; it is recorded under that day all the same.")
-        return book, cast("E", entries[0])
+        return book, cast("tuple[E, ...]", entries)
 
     def _stamped(self, stamp: Stamp) -> dict[str, Any]:
         return {"id": stamp(), "on": self.on, "who": self.ledger.who}

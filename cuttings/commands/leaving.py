@@ -18,11 +18,11 @@ from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.nudges.knowledge import Known
 from cuttings.placement.room import radius
+from cuttings.placement.tape import plan_words
 from cuttings.rules.caution import Task
 from cuttings.rules.hardening import needs_hardening
 from cuttings.rules.transplant import advise_planting
 from cuttings.show.page import Page
-from cuttings.units import show_length
 from cuttings.words import LIVING, PLANTABLE, Cause, Stage
 
 GIVING_ORDER = (*PLANTABLE, Stage.WAITING)
@@ -93,9 +93,7 @@ def _warn_of_planting(desk: Desk, known: Known, moves: Sequence[e.Move]) -> None
 
 
 def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:
-    where = ", ".join(
-        f"{show_length(x, desk.units)} along and {show_length(y, desk.units)} back" for x, y in entry.at[:3]
-    )
+    where = ", ".join(plan_words(at, desk.units) for at in entry.at[:3])
     more = " and so on" if len(entry.at) > 3 else ""
     at = f", {where}{more}" if where else ""
     page = Page([*place.told.page.parts, *next_page(desk, lot).parts])

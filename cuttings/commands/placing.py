@@ -19,9 +19,9 @@ from cuttings.ledger.places import Hold, Point, Site
 from cuttings.placement.offer import offers
 from cuttings.placement.room import Circle, held, radius, standing
 from cuttings.placement.spots import Spot, parse_spot
+from cuttings.placement.tape import plan_words
 from cuttings.placement.wanted import Setting, Wanted
 from cuttings.plants.model import Plant
-from cuttings.units import show_length
 
 if TYPE_CHECKING:
     from cuttings.placement.match import Placed, Plan
@@ -80,8 +80,7 @@ def spot_words(desk: Desk, placed: "Placed") -> str:
     """A place in words: ``fruit row, 3 ft along and 2 ft back``."""
     if placed.spot is None:
         return placed.site
-    along, back = (show_length(metres, desk.units) for metres in (placed.spot.x, placed.spot.y))
-    return f"{placed.site}, {along} along and {back} back"
+    return f"{placed.site}, {plan_words((placed.spot.x, placed.spot.y), desk.units)}"
 
 
 def read_spot(desk: Desk, text: str) -> Spot:

@@ -5,8 +5,8 @@ from typing import Any
 
 import click
 
-from cuttings.commands.bed_plans import write_drawing
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.drawings import write_drawing
 from cuttings.commands.placing import plants_growing
 from cuttings.commands.site_check_view import check_document, check_page
 from cuttings.commands.site_obstacles import DETAILS, ask_obstacle, needed, obstacle_options

@@ -18,6 +18,7 @@ from cuttings.dates import spoken
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Obstacle, Site
 from cuttings.placement.light import site_light, with_sun
+from cuttings.placement.tape import plan_words
 from cuttings.show.page import Page
 from cuttings.units import show_length
 from cuttings.words import PathSide, SeenFrom, Units
@@ -167,8 +168,7 @@ def site_sentence(site: Site, units: Units) -> str:
 def _growing_sentence(plant: Growing, room: Room) -> str:
     desk, at = room.desk, ""
     if plant.x is not None and plant.y is not None:
-        along, back = (show_length(metres, desk.units) for metres in (plant.x, plant.y))
-        at = f", {along} along and {back} back"
+        at = f", {plan_words((plant.x, plant.y), desk.units)}"
     since = f", planted {spoken(plant.planted, desk.on)}" if plant.planted else ""
     return f"{plant.plant}{at}{width_words(room, plant)}{since}" + (
         f" (lot {plant.lot})" if plant.lot else ""

@@ -6,8 +6,8 @@ from typing import Any
 import click
 
 from cuttings.ask import Choice, Interview, Question
-from cuttings.commands.bed_plans import write_drawing
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.drawings import write_drawing
 from cuttings.commands.parsing import lot_in, number, site_in, whole
 from cuttings.commands.placing import (
     Place,
@@ -27,7 +27,8 @@ from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Site
-from cuttings.placement.match import Joint, Plan, joint_state_words
+from cuttings.placement.match import Joint, Plan
+from cuttings.placement.programme import State
 from cuttings.placement.room import radius
 from cuttings.placement.spots import Spot
 from cuttings.words import LIVING, PLANTABLE
@@ -88,20 +89,24 @@ def spot(desk: Desk, lots: tuple[str, ...], everything: bool, svg: str | None, *
         _draw(desk, svg, chosen, plan)
         _one(desk, chosen[0], plan)
     else:
-        group = told.given(GROUP) or 1
         seconds = told.given(WITHIN)
-        plan = _planned(desk, chosen, site, group, overlap, SECONDS if seconds is None else seconds)
+        limit = SECONDS if seconds is None else seconds
+        plan = _planned(desk, chosen, site, told.given(GROUP) or 1, overlap, limit)
         _draw(desk, svg, chosen, plan)
-        held = _hold_all(desk, plan) if given["hold_all"] else 0
-        page = joint_page(desk, chosen, {lot.code: _to_place(lot) for lot in chosen}, plan)
-        many = "1 spot is held." if held == 1 else f"{held} spots are held."
-        page.row("Recorded", many, tone="accent", only_if=bool(held))
-        if plan.plan:
-            page.next_steps(
-                "" if held else "'--hold-all' keeps these spots.",
-                "'cuttings plant LOT --spot SPOT' when one goes in.",
-            )
-        desk.answer(page, plan_document(plan))
+        _many(desk, chosen, plan, _hold_all(desk, plan) if given["hold_all"] else 0)
+
+
+def _many(desk: Desk, lots: list[Lot], plan: Plan, held: int) -> None:
+    """Show a joint plan, of which so many spots have just been held."""
+    page = joint_page(desk, lots, {lot.code: _to_place(lot) for lot in lots}, plan)
+    many = "1 spot is held." if held == 1 else f"{held} spots are held."
+    page.row("Recorded", many, tone="accent", only_if=bool(held))
+    if plan.plan:
+        page.next_steps(
+            "" if held else "'--hold-all' keeps these spots.",
+            "'cuttings plant LOT --spot SPOT' when one goes in.",
+        )
+    desk.answer(page, plan_document(plan))
 
 
 def _draw(desk: Desk, svg: str | None, lots: list[Lot], plan: Plan) -> None:
@@ -123,7 +128,7 @@ def _planned(
         with no_chatter():
             for state in whole_plan.states():
                 last = state
-                passing.say(f"{joint_state_words(state)} Ctrl-C takes it as it is.")
+                passing.say(_so_far(state))
                 if state.gap <= ENOUGH or monotonic() - began > seconds:
                     break
     except KeyboardInterrupt:
@@ -134,6 +139,11 @@ def _planned(
     passing.done()
     assert last is not None
     return whole_plan.plan(last)
+
+
+def _so_far(state: State) -> str:
+    fit = f"fit {state.total:.1f} of at most {state.bound:.1f}, {state.gap:.1%} short"
+    return f"{len(state.puts)} places, {fit}. Ctrl-C takes it as it is."
 
 
 def _chosen(desk: Desk, codes: tuple[str, ...], everything: bool) -> list[Lot]:
@@ -174,16 +184,19 @@ def _one(desk: Desk, lot: Lot, plan: Plan) -> None:
 
 def _hold_all(desk: Desk, plan: Plan) -> int:
     """Hold every spot of a plan that is not held yet; how many there were."""
-    new = [placed for placed in plan.plan if placed.spot and placed.spot.id not in desk.book.holds]
-    for placed in new:
-        assert placed.spot is not None
-        _write_hold(desk, placed.lot, placed.spot, placed.spot.radius_m)
+    new = [
+        _held(placed.lot, placed.spot, placed.spot.radius_m)
+        for placed in plan.plan
+        if placed.spot is not None and placed.spot.id not in desk.book.holds
+    ]
+    desk.write_all(e.HoldSpot, new)
     return len(new)
 
 
-def _write_hold(desk: Desk, lot: str, spot: Spot, radius_m: float) -> e.HoldSpot:
+def _held(lot: str, spot: Spot, radius_m: float) -> dict[str, Any]:
+    """What the entry of a held spot holds."""
     at = (spot.x, spot.y)
-    return desk.write(e.HoldSpot, lot=lot, site=spot.site, spot=spot.id, at=at, radius_m=radius_m)[1]
+    return {"lot": lot, "site": spot.site, "spot": spot.id, "at": at, "radius_m": radius_m}
 
 
 def _hold(desk: Desk, lot: Lot, wanted: Spot, told: Told = NOWHERE) -> None:
@@ -195,7 +208,7 @@ def _hold(desk: Desk, lot: Lot, wanted: Spot, told: Told = NOWHERE) -> None:
     site = desk.book.sites[wanted.site]
     warn_of_site(desk, lot, site)
     warn_of_spot(desk, lot, Place(site, (wanted.x, wanted.y)))
-    entry = _write_hold(desk, lot.code, wanted, radius(wanted_for(desk, lot).plant))
+    _, entry = desk.write(e.HoldSpot, **_held(lot.code, wanted, radius(wanted_for(desk, lot).plant)))
     steps = told.page.next_steps(f"'cuttings plant {lot.code} --spot {wanted.id}' when it goes in.")
     desk.recorded(
         f"{wanted.id} is held for {lot.code} {lot.plant_called}.",

@@ -31,9 +31,8 @@ def one_page(desk: Desk, lot: Lot, plan: Plan) -> Page:
             *(f"But: {reason}" for reason in first.against),
             *(f"or {spot_words(desk, other).removeprefix(f'{site}, ')}  {_id(other)}" for other in others),
         )
-        if number == 0:
-            for drawn in bed_plans(desk, [lot], plan)[:1]:
-                _drawing(page, drawn)
+        if number == 0 and (drawn := _bed_plan(desk, [lot], site, mine)):
+            _drawing(page, drawn)
     if plan.refused and sites:
         page.heading("Not there")
     for refused in plan.refused:
@@ -73,18 +72,19 @@ def joint_page(desk: Desk, lots: Sequence[Lot], wanted: Mapping[str, int], plan:
 
 def bed_plans(desk: Desk, lots: Sequence[Lot], plan: Plan) -> list[BedPlan]:
     """The plans of the beds on which something is offered, in the order of the offers."""
+    drawn = (_bed_plan(desk, lots, site, mine) for site, mine in _by_site(plan).items())
+    return [each for each in drawn if each is not None]
+
+
+def _bed_plan(desk: Desk, lots: Sequence[Lot], site: str, mine: Sequence[Placed]) -> BedPlan | None:
+    """The plan of one bed with what is offered there; ``None`` where its size is not known."""
     called = {lot.code: f"{lot.code} {lot.plant_called}" for lot in lots}
-    found = []
-    for name, mine in _by_site(plan).items():
-        offered = [
-            ((placed.spot.x, placed.spot.y), placed.spot.radius_m, called[placed.lot])
-            for placed in mine
-            if placed.spot is not None and placed.spot.id not in desk.book.holds
-        ]
-        drawn = bed_plan(desk, desk.book.sites[name], offered)
-        if drawn is not None:
-            found.append(drawn)
-    return found
+    offered = [
+        ((placed.spot.x, placed.spot.y), placed.spot.radius_m, called[placed.lot])
+        for placed in mine
+        if placed.spot is not None and placed.spot.id not in desk.book.holds
+    ]
+    return bed_plan(desk, desk.book.sites[site], offered)
 
 
 def plans_svg(desk: Desk, lots: Sequence[Lot], plan: Plan) -> str:

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from attrs import frozen
 
 from cuttings.ledger.places import Point, Site
-from cuttings.placement.room import UNKNOWN_RADIUS_M
+from cuttings.placement.room import full_radius
 from cuttings.plants.model import Plant
 from cuttings.words import Light, SeenFrom
 
@@ -48,7 +48,7 @@ class Regard:
 def growing_on(site: Site, known: Mapping[str, Plant]) -> list[Companion]:
     """The plants that grow at known positions on a site; ``known`` is what each name is known as."""
     return [
-        Companion(each.plant, each.x, each.y, each.radius_m or UNKNOWN_RADIUS_M, known.get(each.plant))
+        Companion(each.plant, each.x, each.y, full_radius(each), known.get(each.plant))
         for each in site.growing
         if each.x is not None and each.y is not None
     ]

@@ -11,7 +11,7 @@ from attrs import frozen
 
 from cuttings.ledger.places import Hold, Site
 from cuttings.placement.outline import Plot, plot
-from cuttings.placement.room import UNKNOWN_RADIUS_M, Circle, held, standing, unmeasured
+from cuttings.placement.room import Circle, full_radius, held, standing, unmeasured
 
 LINE_M = 0.01
 """How far apart the lines are at most, unless there were more than ``MOST_LINES`` of them."""
@@ -51,7 +51,7 @@ def cover(site: Site, holds: Iterable[Hold]) -> Cover | None:
     grown = standing(site)
     by_plants = covered_m2(ground, grown)
     by_both = max(covered_m2(ground, [*grown, *held(site, holds)]), by_plants)
-    hidden = sum(math.pi * (each.radius_m or UNKNOWN_RADIUS_M) ** 2 for each in unmeasured(site))
+    hidden = sum(math.pi * full_radius(each) ** 2 for each in unmeasured(site))
     hidden = min(hidden, max(ground.area_m2 - by_both, 0.0))
     return Cover(ground.area_m2, by_plants + hidden, by_both - by_plants)
 

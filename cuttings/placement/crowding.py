@@ -16,7 +16,7 @@ from attrs import evolve, frozen
 from cuttings.ledger.places import Growing, Hold, Site
 from cuttings.placement.growth import DAYS_A_YEAR, share_grown
 from cuttings.placement.outline import plot
-from cuttings.placement.room import UNKNOWN_RADIUS_M
+from cuttings.placement.room import full_radius
 from cuttings.plants.model import Plant
 from cuttings.words import PathSide, PlantType
 
@@ -95,9 +95,7 @@ class Crowd:
 
 
 def standing_plant(plant: Growing, known: Plant | None) -> Standing:
-    return Standing(
-        plant.plant, plant.x, plant.y, plant.radius_m or UNKNOWN_RADIUS_M, plant.planted, known, plant.lot
-    )
+    return Standing(plant.plant, plant.x, plant.y, full_radius(plant), plant.planted, known, plant.lot)
 
 
 def kept_spot(hold: Hold, name: str, known: Plant | None, today: date) -> Standing:

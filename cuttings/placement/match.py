@@ -78,7 +78,7 @@ def rank(wanted: Wanted, sites: Sequence[Site], holds: Iterable[Hold], setting: 
     kept, placed, refused = list(holds), [], []
     for offer in offers(wanted, sites, setting):
         occupied = held(offer.site, kept)
-        bed = bed_of(offer.site, occupied, step_m=setting.step_m, overlap=setting.overlap)
+        bed = bed_of(offer.site, occupied, overlap=setting.overlap)
         if bed is not None and not _has_room(bed, wanted):
             refused.append(_refused(wanted, offer.refused(no_room(offer, bed.widest()))))
         elif not offer.fit.allowed:
@@ -209,7 +209,7 @@ class Joint:
 
     def _bed(self, site: Site, more: Sequence[Circle] = ()) -> Bed | None:
         occupied = [*held(site, self.holds), *more]
-        return bed_of(site, occupied, step_m=self.setting.step_m, overlap=self.setting.overlap)
+        return bed_of(site, occupied, overlap=self.setting.overlap)
 
     def _ask(self, number: int) -> Ask:
         wanted, found = self._lots[number], self._offers[number]
@@ -302,19 +302,6 @@ class Joint:
             if put.bed == number and put.at is not None
         ]
         return self._bed(site, placed)
-
-
-def joint(wanteds: Sequence[Wanted], sites: Sequence[Site], holds: Iterable[Hold], setting: Setting) -> Plan:
-    """The best joint plan that the search comes to when nobody stops it."""
-    whole = Joint(wanteds, sites, list(holds), setting)
-    *_, last = whole.states()
-    return whole.plan(last)
-
-
-def joint_state_words(state: State) -> str:
-    """How far the search has come, in a sentence."""
-    fit = f"fit {state.total:.1f} of at most {state.bound:.1f}, {state.gap:.1%} short"
-    return f"{len(state.puts)} places, {fit}."
 
 
 def more_positions(

@@ -6,12 +6,11 @@ Groups of plants are given to beds so that the total fit is as high as the prove
 """
 
 from collections.abc import Mapping, Sequence
-from typing import Any
 
 import numpy as np
 from attrs import define, field, frozen
 
-from cuttings.placement.bed import Bed
+from cuttings.placement.bed import Bed, Floats
 from cuttings.placement.capacity import Capacity, Limit
 from cuttings.placement.packing import Want
 from cuttings.placement.solving import Rows
@@ -87,7 +86,7 @@ class Programme:
     kinds: list[Kind] = field(init=False)
     capacities: list[Capacity | None] = field(init=False)
     proven: list[list[Limit]] = field(init=False)
-    pools: list[dict[Need, Any]] = field(init=False)
+    pools: list[dict[Need, Floats]] = field(init=False)
     columns: list[tuple[int, int]] = field(init=False)
     most: dict[tuple[int, int], int] = field(factory=dict, init=False)
 
@@ -113,7 +112,7 @@ class Programme:
                     self.columns.append((at, number))
                     self.most[at, number] = self._most(kind, number)
 
-    def _pool(self, bed: int, need: Need) -> Any:
+    def _pool(self, bed: int, need: Need) -> Floats:
         ground = self.beds[bed]
         assert ground is not None
         if need not in self.pools[bed]:

@@ -58,7 +58,7 @@ def radius(plant: Plant) -> float:
 def standing(site: Site) -> list[Circle]:
     """The mature circles of what grows at a known position on a site."""
     return [
-        Circle(each.x, each.y, _radius_of(each))
+        Circle(each.x, each.y, full_radius(each))
         for each in site.growing
         if each.x is not None and each.y is not None
     ]
@@ -74,7 +74,8 @@ def held(site: Site, holds: Iterable[Hold]) -> list[Circle]:
     return [Circle(each.x, each.y, each.radius_m) for each in holds if each.site == site.name]
 
 
-def _radius_of(growing: Growing) -> float:
+def full_radius(growing: Growing) -> float:
+    """The mature radius in metres of what grows on a site."""
     return growing.radius_m or UNKNOWN_RADIUS_M
 
 
@@ -99,7 +100,7 @@ def bed_of(
         limits=site.limits,
         step_m=step_m,
         overlap=overlap,
-        hidden_m2=sum(math.pi * _radius_of(each) ** 2 for each in unmeasured(site)),
+        hidden_m2=sum(math.pi * full_radius(each) ** 2 for each in unmeasured(site)),
         all_round=site.seen_from is not SeenFrom.FRONT,
     )
 

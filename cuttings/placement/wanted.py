@@ -8,7 +8,7 @@ from attrs.validators import ge
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger.places import Site
-from cuttings.placement.room import CENTIMETRE, radius
+from cuttings.placement.room import radius
 from cuttings.plants.model import Plant
 from cuttings.words import Units
 
@@ -50,7 +50,7 @@ class Setting:
 
     ``known`` is the catalogue's plant for each name that grows on a site, as far as it knows them; ``garden``
     every site there is. ``overlap`` is the share of the narrower plant's width that may lie within its
-    neighbour's, ``step_m`` how finely positions are told.
+    neighbour's.
     """
 
     climate: Climate
@@ -58,7 +58,6 @@ class Setting:
     known: Mapping[str, Plant] = field(factory=dict)
     garden: Sequence[Site] = ()
     overlap: float = 0.0
-    step_m: float = CENTIMETRE
 
     def growing_on(self, site: Site) -> list[Plant]:
         return [self.known[each.plant] for each in site.growing if each.plant in self.known]

@@ -134,3 +134,14 @@ def test_a_stretch_a_wall_salt_and_deer_are_written_down_and_told(demo: Path) ->
     wrong = said("sites add 'under the window' --limit '1m 80cm'", demo)
     assert (wrong.code, wrong.err.split(":")[0]) == (2, "--limit")
     assert said("sites add 'under the window' --limit none --json", demo).document["limits"] == []
+
+
+def test_a_site_nobody_has_measured_is_not_drawn_as_another(demo: Path) -> None:
+    line = "sites add 'a rich bed' --area 'north wall' --light part-shade --moisture moist"
+    assert said(line, demo).code == 0
+    for site in ("wall foot", "walnut fringe"):
+        assert said(f"sites add '{site}' --light full-sun", demo).code == 0
+    told = said("spot 25-005", demo).out
+    best = told[: told.index("Elsewhere")]
+    assert best.split("\n")[1].split()[1:4] == ["a", "rich", "bed"]
+    assert "seen from above" not in best

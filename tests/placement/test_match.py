@@ -1,14 +1,15 @@
 """Lots matched to spots."""
 
 import math
+from collections.abc import Sequence
 
 from attrs import evolve
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cuttings.ledger.places import Growing, Hold, Site
-from cuttings.placement.match import Plan, joint, rank
-from cuttings.placement.wanted import Wanted
+from cuttings.placement.match import Joint, Plan, rank
+from cuttings.placement.wanted import Setting, Wanted
 from cuttings.plants.model import Plant
 from cuttings.words import Light, PathSide, PlantType, Units
 from tests.placement.beds import BED, CURRANT, HEUCHERA, UNHEARD_OF, grown, hold, plants, setting, sites
@@ -16,6 +17,13 @@ from tests.placement.test_room import NEAR, stands_well
 
 SHADY = evolve(BED, name="North wall", light=Light.SHADE)
 HALF = evolve(BED, name="Gate strip", light=Light.PART_SHADE)
+
+
+def joint(lots: Sequence[Wanted], sites: Sequence[Site], holds: Sequence[Hold], setting: Setting) -> Plan:
+    """The joint plan that the search comes to when nobody stops it."""
+    whole = Joint(lots, sites, holds, setting)
+    *_, last = whole.states()
+    return whole.plan(last)
 
 
 def ranked(plant: Plant, *sites: Site, holds: tuple[Hold, ...] = (), units: Units = Units.US) -> Plan:
