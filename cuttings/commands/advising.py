@@ -107,7 +107,7 @@ def add_job(
 ) -> None:
     """A job for one lot or several: its last good day or its first in the margin, and why under it."""
     first, window = job[0], job[0].window
-    pressing = first.cost_of_waiting(end) > 0
+    pressing = first.loss.expected(begin, end) > 0
     day = _when(window, begin, desk.on, pressing=pressing)
     names = [nudge.name for nudge in job]
     what = first.job.replace("{}", listed(names, BRIEFLY_NAMED if brief else MOST_NAMED), 1)
@@ -142,7 +142,7 @@ def _document(nudges: list[Nudge], begin: date, end: date) -> dict[str, Any]:
                 "area": nudge.area or None,
                 "window": window_document(nudge.window),
                 "minutes": nudge.minutes,
-                "cost_of_waiting": round(nudge.cost_of_waiting(end), 3),
+                "cost_of_waiting": round(nudge.loss.expected(begin, end), 3),
                 "why": nudge.window.why,
                 "source": nudge.window.source,
                 "planned": True,

@@ -4,7 +4,8 @@ from collections.abc import Callable
 from datetime import date, timedelta
 
 from cuttings.nudges.knowledge import Known
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.loss import between
+from cuttings.nudges.model import Loss, Nudge
 from cuttings.rules.advice import Window
 from cuttings.words import Stage
 
@@ -29,6 +30,8 @@ def nudge(
 ) -> Nudge:
     """A nudge about a lot's stems at a stage; all of them are at stake unless it says how many."""
     stems = known.lot.at(stage)
+    at_stake = stems if stake is None else stake
+    by_the_stem = name in BY_THE_STEM
     return Nudge(
         id=f"{known.lot.code}:{name}",
         job=job,
@@ -36,8 +39,10 @@ def nudge(
         window=window,
         lot=known.lot.code,
         area=known.area,
-        stake=stems if stake is None else stake,
-        minutes=MINUTES[name] * (stems if name in BY_THE_STEM else 1),
+        stems=stems,
+        minutes=MINUTES[name] * (stems if by_the_stem else 1),
+        parts=stems if by_the_stem else 1,
+        loss=Loss(plants=float(at_stake), late=between(window.best[1], window.closes)),
         task=task,
     )
 

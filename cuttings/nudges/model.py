@@ -1,19 +1,57 @@
-"""A nudge: one thing worth doing, with its reason, its window and its minutes."""
+"""A nudge: one thing worth doing, with its reason, its window, its minutes and what waiting costs."""
 
-from datetime import date
+from collections.abc import Callable
+from datetime import date, timedelta
 
-from attrs import frozen
+from attrs import field, frozen
 
 from cuttings.rules.advice import Window
+
+Chance = Callable[[date], float]
+"""The chance, 0 to 1, that it is too late by a day; it never falls from one day to the next."""
+
+
+def never(day: date) -> float:  # noqa: ARG001
+    """Nothing is ever too late."""
+    return 0.0
+
+
+@frozen(kw_only=True)
+class Loss:
+    """What is lost if a job is left undone: so many plants, once it is too late.
+
+    ``plants`` is what the stems would come to: their number, times the chance that each becomes a plant,
+    times what the keeper says one is worth, times the share of them that is lost. ``late`` is the chance that
+    it is too late by a day, and ``by`` says what makes it so.
+    """
+
+    plants: float = 0.0
+    late: Chance = field(default=never, eq=False)
+    by: str = ""
+
+    def chance(self, first: date, last: date) -> float:
+        """The chance, 0 to 1, that it becomes too late from a day to the end of a later one, if it was still
+        in time before the first."""
+        before, after = self.late(first), self.late(last + timedelta(days=1))
+        return 0.0 if before >= 1.0 else min(max((after - before) / (1.0 - before), 0.0), 1.0)
+
+    def expected(self, first: date, last: date) -> float:
+        """Plants expected to be lost if it is left from a day until a later one is over."""
+        return self.plants * self.chance(first, last)
+
+
+NO_LOSS = Loss()
 
 
 @frozen(kw_only=True)
 class Nudge:
-    """One thing worth doing.
+    """One thing worth doing, or with ``not_yet`` one thing better left alone for now.
 
     ``id`` stays the same from week to week for the same thing. ``job`` is the sentence, with ``{}`` where
-    ``name``, the lot or plant it is for, belongs. ``task`` is the command that records it, empty for care
-    that leaves no entry. ``stake`` is how many stems would be lost if it were never done.
+    ``name``, the lot, plant or place it is for, belongs. ``task`` is the command that records it, empty for
+    care that leaves no entry of its own. ``parts`` is into how many like parts the work can be split: its
+    stems, where each takes its own time. ``every`` is the number of days after which care that was given is
+    due again, 0 for what is done once in its window.
     """
 
     id: str
@@ -23,23 +61,17 @@ class Nudge:
     task: str = ""
     lot: str = ""
     mark: str = ""
+    site: str = ""
     area: str = ""
-    stake: int = 0
+    stems: int = 0
     minutes: int = 5
+    parts: int = 1
+    loss: Loss = NO_LOSS
+    tools: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    every: int = 0
+    not_yet: bool = False
 
     @property
     def what(self) -> str:
         return self.job.replace("{}", self.name, 1)
-
-    def cost_of_waiting(self, until: date) -> float:
-        """Stems at stake if it is not done by a day: all once the window has closed.
-
-        Before that, the share of the time from the end of the best stretch to the close that will have
-        passed; a plain reckoning of this program's own, not a published figure.
-        """
-        closes, best_end = self.window.closes, self.window.best[1]
-        if until >= closes:
-            return float(self.stake)
-        if until <= best_end:
-            return 0.0
-        return self.stake * (until - best_end).days / (closes - best_end).days

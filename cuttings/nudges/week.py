@@ -10,8 +10,9 @@ from cuttings.ledger.book import Book
 from cuttings.ledger.entries import Mark
 from cuttings.ledger.lots import Lot
 from cuttings.nudges.knowledge import known
+from cuttings.nudges.loss import between
 from cuttings.nudges.lots import nudges_for
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.model import Loss, Nudge
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.plants.understood import plant_for
@@ -32,9 +33,9 @@ def week(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
     found = [
         nudge
         for nudge in _all(book, catalogue, climate, first, last)
-        if nudge.window.best[0] <= last or nudge.cost_of_waiting(last) > 0
+        if nudge.window.best[0] <= last or nudge.loss.expected(first, last) > 0
     ]
-    return sorted(found, key=lambda nudge: (-nudge.cost_of_waiting(last), nudge.window.closes, nudge.id))
+    return sorted(found, key=lambda nudge: (-nudge.loss.expected(first, last), nudge.window.closes, nudge.id))
 
 
 def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: date) -> Iterable[Nudge]:
@@ -85,7 +86,8 @@ def _mark(mark: Mark, book: Book, catalogue: Catalogue, climate: Climate, today:
         task="mark",
         mark=mark.code,
         area=area,
-        stake=1,
+        stems=1,
+        loss=Loss(plants=1.0, late=between(window.best[1], window.closes)),
         minutes=MARK_MINUTES.get(mark.purpose, 25),
     )
 

@@ -3,8 +3,6 @@
 from datetime import date, timedelta
 from typing import Any
 
-import pytest
-
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
 from cuttings.demo.quarry_bank import quarry_bank
@@ -15,7 +13,6 @@ from cuttings.ledger.places import Site
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
 from cuttings.plants.standard import standard
-from cuttings.rules.advice import Window
 from cuttings.words import Cause, Cover, Method, Purpose, Stage, Wood
 
 COLD = Climate(lat=42.9, frost=frost_dates((5, 15), (9, 30)), zone="5b")
@@ -104,7 +101,7 @@ def test_divided_pieces_are_urgent() -> None:
     lot = story.begin(e.Divide, date(2026, 9, 5), 4, method=Method.CROWN_DIVISION, **IRIS)
     pot = sheet(story, date(2026, 9, 6))[f"{lot}:pot"]
     assert pot.window.closes <= date(2026, 9, 19)
-    assert pot.cost_of_waiting(date(2026, 9, 12)) > 0
+    assert pot.loss.expected(date(2026, 9, 6), date(2026, 9, 12)) > 0
     late = sheet(story, date(2026, 9, 22))[f"{lot}:pot"]
     assert "Look after 26-001 Siberian iris: pot or plant it now" in late.what
     assert "It was to be done by 19 September" in late.window.why
@@ -274,33 +271,10 @@ def test_the_sheet_of_a_past_week_knows_nothing_of_what_came_later() -> None:
     assert f"{lot}:air" in sheet(story, date(2026, 7, 11))
 
 
-def nudge(opens: int, best: int, closes: int, stems: int = 10) -> Nudge:
-    day = date(2026, 6, 1)
-    window = Window(
-        what="pot",
-        opens=day + timedelta(days=opens),
-        best=(day + timedelta(days=opens), day + timedelta(days=best)),
-        closes=day + timedelta(days=closes),
-        why="",
-        source="common practice",
-    )
-    return Nudge(id="x", job="Pot {}", name="x", window=window, stake=stems)
-
-
-@pytest.mark.parametrize(
-    ("best", "closes", "cost"),
-    [(10, 20, 0.0), (6, 20, 0.0), (0, 12, 5.0), (0, 6, 10.0), (0, 3, 10.0)],
-)
-def test_waiting_costs_what_the_window_loses_by_the_end_of_the_week(
-    best: int, closes: int, cost: float
-) -> None:
-    assert nudge(0, best, closes).cost_of_waiting(date(2026, 6, 7)) == pytest.approx(cost)
-
-
 def test_what_loses_most_by_waiting_comes_first() -> None:
     book = fold(quarry_bank(date(2026, 5, 9)))
     first, last = date(2026, 5, 9), date(2026, 5, 15)
-    costs = [each.cost_of_waiting(last) for each in week(book, standard(), COLD, first, last)]
+    costs = [each.loss.expected(first, last) for each in week(book, standard(), COLD, first, last)]
     assert costs == sorted(costs, reverse=True)
 
 
@@ -324,7 +298,7 @@ def test_a_rooted_layer_is_never_overdue_it_lives_on_its_mother() -> None:
     for first in (date(2026, 11, 1) + timedelta(weeks=n) for n in range(100)):
         nudge = sheet(story, first).get(f"{lot}:pot")
         assert nudge is None or nudge.what.startswith("Cut 26-001 red currant from its mother")
-        assert nudge is None or nudge.stake == 0
+        assert nudge is None or nudge.loss.plants == 0
 
 
 def test_nobody_is_told_to_plant_into_frozen_ground() -> None:
