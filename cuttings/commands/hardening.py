@@ -18,7 +18,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
-from cuttings.nudges.from_pot_on import hardening_log, waits_too_long
+from cuttings.nudges.hardening_off import hardening_log, waits_too_long
 from cuttings.nudges.knowledge import Known
 from cuttings.rules.hardening import (
     night_of,

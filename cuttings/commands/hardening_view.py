@@ -12,7 +12,7 @@ from cuttings.commands.telling import known_lot, lot_document
 from cuttings.dates import margin, spoken
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
-from cuttings.nudges.from_pot_on import hardening_log
+from cuttings.nudges.hardening_off import hardening_log
 from cuttings.nudges.knowledge import Known
 from cuttings.rules.advice import Advice
 from cuttings.rules.hardening import (

@@ -9,7 +9,9 @@ from attrs import evolve, frozen
 from cuttings.climate.climate import Climate
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
+from cuttings.ledger.places import Site
 from cuttings.nudges.places import Place, place_of, where_stand
+from cuttings.nudges.whereabouts import NOWHERE, Whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.understood import plant_for
@@ -39,7 +41,21 @@ class Known:
     source: str
     climate: Climate
     units: Units
-    area: str = ""
+    where: Whereabouts = NOWHERE
+
+    def area_of(self, stage: Stage) -> str:
+        """The part of the garden in which its stems of a stage are worked on."""
+        return self.where.area_of(self.lot, stage)
+
+    @property
+    def grown_on(self) -> tuple[Site, ...]:
+        """The sites on which its planted stems grow."""
+        return self.where.sites_of(self.lot)
+
+    @property
+    def spots_held(self) -> tuple[str, ...]:
+        """The names of the sites on which a spot is held for it."""
+        return self.where.held.get(self.lot.code, ())
 
     @property
     def closed_air(self) -> bool:
@@ -118,8 +134,10 @@ class Known:
         return evolve(result, why=f"{result.why} {FOUND_PART_WAY}")
 
 
-def known(lot: Lot, catalogue: Catalogue, climate: Climate, units: Units, area: str = "") -> Known:
-    """The lot with its plant's rules, or the nearest general ones; ``area`` is where it is worked on."""
+def known(
+    lot: Lot, catalogue: Catalogue, climate: Climate, units: Units, where: Whereabouts = NOWHERE
+) -> Known:
+    """The lot with its plant's rules, or the nearest general ones; ``where`` tells where it is worked on."""
     plant = plant_for(catalogue, lot.plant, lot.plant_type, lot.method)
     way = plant.way(lot.method) or catalogue.way(lot.method)
-    return Known(lot, plant, way, catalogue.reference(way.source_of("rooting_days")), climate, units, area)
+    return Known(lot, plant, way, catalogue.reference(way.source_of("rooting_days")), climate, units, where)

@@ -1,8 +1,44 @@
-"""The chances that it is too late for a job, by what makes it too late."""
+"""What waiting costs: the chances that it becomes too late for a job, and the plants that stems stand for."""
 
-from datetime import date
+from datetime import date, timedelta
 
-from cuttings.nudges.model import Chance
+from cuttings.climate.climate import Climate
+from cuttings.climate.frost import FROST_F
+from cuttings.nudges.knowledge import Known
+from cuttings.nudges.model import Chance, Loss
+from cuttings.rules.odds import chance_of_freeze_already, chance_of_frozen_ground
+from cuttings.words import Method, Stage
+
+TAKES_USUALLY = {Method.SEEDLING: 0.9, Method.HARDWOOD_CUTTING: 0.7, Method.ROOT_CUTTING: 0.7}
+LAYERS_TAKE, CUTTINGS_TAKE = 0.9, 0.6
+"""The share of stems that root, where no figure is published for the plant; from memory."""
+
+BECOMES_A_PLANT = {
+    Stage.ROOTED: 0.85,
+    Stage.POTTED: 0.9,
+    Stage.HARDENING: 0.95,
+    Stage.READY: 0.95,
+    Stage.PLANTED: 1.0,
+}
+"""The chance that a rooted stem at a stage becomes a plant in its place; from memory."""
+
+
+def takes(known: Known) -> float:
+    """The share of a lot's waiting stems that is likely to root: as published for the plant, or the usual."""
+    method = known.lot.method
+    if known.way.take is not None:
+        return sum(known.way.take) / 2
+    if method.is_layer:
+        return LAYERS_TAKE
+    return TAKES_USUALLY.get(method, CUTTINGS_TAKE)
+
+
+def plants_from(known: Known, stage: Stage) -> float:
+    """How many plants in their place the stems at a stage stand for, at what the keeper says one is worth."""
+    chance = (
+        takes(known) * BECOMES_A_PLANT[Stage.ROOTED] if stage is Stage.WAITING else BECOMES_A_PLANT[stage]
+    )
+    return known.lot.at(stage) * chance
 
 
 def between(first: date, last: date) -> Chance:
@@ -13,3 +49,36 @@ def between(first: date, last: date) -> Chance:
         return min(max((day - first).days / days, 0.0), 1.0)
 
     return late
+
+
+def week_by_week(since: date, share: float) -> Chance:
+    """The same share of what is left goes in every week from a day on."""
+
+    def late(day: date) -> float:
+        kept: float = (1.0 - share) ** max((day - since).days / 7.0, 0.0)
+        return 1.0 - kept
+
+    return late
+
+
+def once_frost_comes(climate: Climate, usually: date) -> Chance:
+    """Autumn's first frost has come, by the garden's odds; where those are not known, in a month round the
+    usual day."""
+    if climate.frost is None:
+        return between(usually - timedelta(days=14), usually + timedelta(days=14))
+
+    def late(day: date) -> float:
+        return chance_of_freeze_already(climate, day, FROST_F) or 0.0
+
+    return late
+
+
+def once_ground_freezes(climate: Climate, lead: timedelta = timedelta()) -> Chance:
+    """The ground freezes within so long, by the garden's odds."""
+    return lambda day: chance_of_frozen_ground(climate, day + lead)
+
+
+def stakes(known: Known, stages: tuple[Stage, ...], share: float, late: Chance, by: str) -> Loss:
+    """What a lot loses of its stems at some stages: a share of the plants that they stand for."""
+    plants = sum(plants_from(known, stage) for stage in stages)
+    return Loss(plants=plants * share, late=late, by=by)

@@ -7,21 +7,28 @@ those that touch its days, and a card shows the one that comes first.
 from collections.abc import Callable, Iterable
 from datetime import date
 
-from cuttings.nudges.from_pot_on import hardening, planted, potted, ready
+from cuttings.nudges.hardening_off import hardening
+from cuttings.nudges.in_pots import IN_POTS, potted, ready, watered
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.model import Nudge
+from cuttings.nudges.settling import planted
 from cuttings.nudges.till_potted import rooted, waiting
 from cuttings.nudges.unwanted import doing_away
+from cuttings.nudges.winter import KEPT, in_frames, wintering
 from cuttings.words import Stage
 
-_RULES: tuple[tuple[Stage, Callable[[Known, date], Iterable[Nudge]]], ...] = (
-    (Stage.WAITING, waiting),
-    (Stage.ROOTED, rooted),
-    (Stage.POTTED, potted),
-    (Stage.HARDENING, hardening),
-    (Stage.READY, ready),
-    (Stage.PLANTED, planted),
+_RULES: tuple[tuple[tuple[Stage, ...], Callable[[Known, date], Iterable[Nudge]]], ...] = (
+    ((Stage.WAITING,), waiting),
+    ((Stage.ROOTED,), rooted),
+    (IN_POTS, watered),
+    ((Stage.POTTED,), potted),
+    ((Stage.HARDENING,), hardening),
+    ((Stage.READY,), ready),
+    (KEPT, wintering),
+    ((Stage.WAITING, *KEPT), in_frames),
+    ((Stage.PLANTED,), planted),
 )
+"""What is asked of a lot that holds stems at any of the stages."""
 
 
 def nudges_for(known: Known, today: date) -> list[Nudge]:
@@ -30,8 +37,8 @@ def nudges_for(known: Known, today: date) -> list[Nudge]:
         return doing_away(known, today)
     found = [
         nudge
-        for stage, rule in _RULES
-        if known.lot.at(stage)
+        for stages, rule in _RULES
+        if any(known.lot.at(stage) for stage in stages)
         for nudge in rule(known, today)
         if nudge.window.closes >= today
     ]

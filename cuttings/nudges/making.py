@@ -3,19 +3,48 @@
 from collections.abc import Callable
 from datetime import date, timedelta
 
+from attrs import frozen
+
 from cuttings.nudges.knowledge import Known
-from cuttings.nudges.loss import between
-from cuttings.nudges.model import Loss, Nudge
+from cuttings.nudges.model import NO_LOSS, Loss, Nudge
 from cuttings.rules.advice import Window
+from cuttings.rules.caution import Task, cautions
 from cuttings.words import Stage
 
-MINUTES = {
-    "check": 5, "pot": 6, "bulbs": 15, "air": 3, "shade": 3, "feed": 5, "harden": 5, "plant": 20, "water": 5,
-    "pots": 2, "rid": 30, "winter": 30,
-}  # fmt: skip
-"""Minutes that a job takes for one lot, and for potting and planting one stem; from memory."""
 
-BY_THE_STEM = ("pot", "plant")
+@frozen
+class Kind:
+    """What work of a kind takes: minutes for a lot, and for each stem where each takes its own time (from
+    memory); what to bring; and what it is to the rules of caution."""
+
+    minutes: int
+    a_stem: int = 0
+    tools: tuple[str, ...] = ()
+    task: Task | None = None
+
+
+KINDS = {
+    "check": Kind(5, tools=("a bowl for dead leaves", "pencil and labels"), task=Task.CHECK),
+    "pot": Kind(0, 6, ("pots", "potting mix", "watering can", "pencil and labels"), Task.POT),
+    "bulbs": Kind(15, tools=("trowel", "pencil and labels"), task=Task.PLANT),
+    "pot-on": Kind(3, 4, ("pots one size up", "potting mix", "watering can"), Task.POT),
+    "air": Kind(3, tools=("a bowl for dead leaves", "fine rose or sprayer")),
+    "clean": Kind(5, tools=("a bowl for dead leaves", "clean scissors")),
+    "shade": Kind(3),
+    "feed": Kind(5, tools=("liquid feed", "watering can")),
+    "harden": Kind(5, tools=("crate or tray",)),
+    "plant": Kind(0, 20, ("spade", "watering can", "pencil and labels"), Task.PLANT),
+    "water": Kind(5, tools=("watering can or hose",)),
+    "pots": Kind(2, tools=("watering can or hose",)),
+    "rid": Kind(30, tools=("spade", "gloves", "strong sacks")),
+    "winter": Kind(30, tools=("spade or cold frame",)),
+    "vent": Kind(3, tools=("a stick to prop the frame",)),
+    "look-in": Kind(5, tools=("watering can", "a bowl for dead leaves")),
+    "out": Kind(15, tools=("fork",)),
+    "mulch": Kind(5, 2, ("straw, leaves or needles",)),
+    "heave": Kind(5, tools=("trowel",)),
+}  # fmt: skip
+"""The kinds of work on a lot, by the last part of the nudge's id."""
 
 
 def nudge(
@@ -23,27 +52,31 @@ def nudge(
     name: str,
     job: str,
     window: Window,
-    stage: Stage,
-    *,
+    *stages: Stage,
     task: str = "",
-    stake: int | None = None,
+    step: str = "",
+    loss: Loss = NO_LOSS,
+    every: int = 0,
 ) -> Nudge:
-    """A nudge about a lot's stems at a stage; all of them are at stake unless it says how many."""
-    stems = known.lot.at(stage)
-    at_stake = stems if stake is None else stake
-    by_the_stem = name in BY_THE_STEM
+    """A nudge about a lot's stems at some stages."""
+    lot, kind = known.lot, KINDS[name]
+    stems = sum(lot.at(stage) for stage in stages)
     return Nudge(
-        id=f"{known.lot.code}:{name}",
+        id=f"{lot.code}:{name}",
         job=job,
-        name=f"{known.lot.code} {known.lot.plant_called}",
+        name=f"{lot.code} {lot.plant_called}",
         window=window,
-        lot=known.lot.code,
-        area=known.area,
+        lot=lot.code,
+        area=known.area_of(stages[0]),
         stems=stems,
-        minutes=MINUTES[name] * (stems if by_the_stem else 1),
-        parts=stems if by_the_stem else 1,
-        loss=Loss(plants=float(at_stake), late=between(window.best[1], window.closes)),
+        minutes=kind.minutes + kind.a_stem * stems,
+        parts=stems if kind.a_stem else 1,
+        loss=loss,
+        tools=kind.tools,
+        cautions=tuple(each.text for each in cautions(known.plant, kind.task)) if kind.task else (),
         task=task,
+        step=step,
+        every=every,
     )
 
 
@@ -72,6 +105,11 @@ def stretch(
         source=source,
         odds=odds,
     )
+
+
+def now(today: date, what: str, why: str, source: str, lasts: int = 7) -> Window:
+    """A window for care that is due whenever one looks, good for so many days from today."""
+    return stretch(today, (today, today), today + days(lasts - 1), what, why, source)
 
 
 def coming_round(

@@ -49,9 +49,9 @@ class Nudge:
 
     ``id`` stays the same from week to week for the same thing. ``job`` is the sentence, with ``{}`` where
     ``name``, the lot, plant or place it is for, belongs. ``task`` is the command that records it, empty for
-    care that leaves no entry of its own. ``parts`` is into how many like parts the work can be split: its
-    stems, where each takes its own time. ``every`` is the number of days after which care that was given is
-    due again, 0 for what is done once in its window.
+    care that leaves no entry of its own, and ``step`` the option of it that says what was done. ``parts`` is
+    into how many like parts the work can be split: its stems, where each takes its own time. ``every`` is the
+    number of days after which care that was given is due again, 0 for what is done once in its window.
     """
 
     id: str
@@ -59,6 +59,7 @@ class Nudge:
     name: str
     window: Window
     task: str = ""
+    step: str = ""
     lot: str = ""
     mark: str = ""
     site: str = ""

@@ -1,4 +1,4 @@
-"""What waiting and rooted stems need: a look, air, a pot."""
+"""What waiting and rooted stems need: a look, air, clean hands, a pot."""
 
 from collections.abc import Iterable
 from datetime import date
@@ -6,8 +6,9 @@ from datetime import date
 from cuttings.dates import spoken
 from cuttings.ledger import entries as e
 from cuttings.nudges.knowledge import Known
-from cuttings.nudges.making import coming_round, days, nudge, stretch
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.loss import between, once_frost_comes, stakes, week_by_week
+from cuttings.nudges.making import coming_round, days, now, nudge, stretch
+from cuttings.nudges.model import NO_LOSS, Loss, Nudge
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY
 from cuttings.rules.advice import Window
 from cuttings.rules.growth import out_of_winter
@@ -15,9 +16,12 @@ from cuttings.rules.layering import sever_window
 from cuttings.rules.looking import how_to_look
 from cuttings.rules.potting import ready_to_pot
 from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE, Bench, Forecast
-from cuttings.rules.seasons import weeks
+from cuttings.rules.seasons import frosts, weeks
 from cuttings.rules.windows import next_potting
-from cuttings.words import Method, Stage
+from cuttings.words import Cause, Method, Stage
+
+CARE_DAYS = 7
+"""Days until cuttings under cover want seeing to again; common practice."""
 
 FIRST_LOOK_WEEKS = 4
 """When to look at a lot for which no rooting time is known; from memory."""
@@ -40,25 +44,70 @@ GIVE_UP_WEEKS = 6
 PAST_HOPE = (
     "It should have rooted by now, and the time for waiting is over. Look once more, then write it off."
 )
+UNAIRED_SHARE = 0.1
+"""The share of covered cuttings that a week without air, water and a clean-up costs; from memory."""
+
+ROTTED_WEEKS = 6
+"""For how long after stems have rotted the others are watched for mould; from memory."""
+
+ROT_SPREADS = 0.2
+"""The share of cuttings beside rotted ones that each week takes if they are left among them; from memory."""
+
+CRAMPED_SHARE = 0.3
+"""The share of rooted cuttings lost that stay in their tray too long, tangled and starved; from memory."""
+
+MOULD_SOURCE = (
+    "Pacific Northwest Plant Disease Management Handbook: Greenhouse Plants, Ornamental - Gray Mold"
+)
+"""Grey mould lives on dead and dying parts, and unrooted cuttings are very open to it, for the moisture that
+they need favours it, https://pnwhandbooks.org/node/2529."""
+
 AIR = "Cuttings without roots live on the water in the air round them, and rot starts on a dead leaf."
 PIECES_DRY = "Cut roots dry fast; keep them moist and shaded until they are in soil again."
+MOULD = (
+    "Stems of it have rotted, and grey mould goes from the dead to the living in wet, still air. Take out "
+    "every dead stem and leaf, give the rest room, and open the cover on mild days."
+)
 BULBS = (
     "In leaf they wilt within days, so replant them at once; dormant ones keep for some weeks, dry and cool."
 )
 
 
 def waiting(known: Known, today: date) -> Iterable[Nudge]:
-    """Looks in rounds while they make sense, then the advice to give up; air for covered cuttings."""
+    """Looks in rounds while they make sense, then the advice to give up; air and clean hands under cover."""
     lot = known.lot
     rooting = known.forecast()
     given_up = rooting.give_up if rooting is not None and today > rooting.give_up else None
     job, window = _look(known, rooting, today)
     if given_up is None or window.opens <= _settled(known, given_up) + weeks(GIVE_UP_WEEKS):
-        yield nudge(known, "check", job, window, Stage.WAITING, task="check", stake=0)
-    if lot.method.is_cutting and known.closed_air and given_up is None:
-        window = stretch(today, (today, today + days(3)), today + days(6), "care", AIR, COMMON_PRACTICE)
-        job = "Air {}, pick off dead leaves, keep the mix just moist"
-        yield nudge(known, "air", job, window, Stage.WAITING)
+        yield nudge(known, "check", job, window, Stage.WAITING, task="check")
+    if not lot.method.is_cutting or not known.closed_air or given_up is not None:
+        return
+    if _rotted_lately(known, today):
+        loss = _week_by_week(known, today, ROT_SPREADS, "the rot spreads")
+        window = now(today, "clean", MOULD, MOULD_SOURCE)
+        yield nudge(
+            known, "clean", "Clean up {} and let in air", window, Stage.WAITING, loss=loss, every=CARE_DAYS
+        )
+        return
+    loss = _week_by_week(known, today, UNAIRED_SHARE, "they dry or rot")
+    window = stretch(today, (today, today + days(3)), today + days(6), "care", AIR, COMMON_PRACTICE)
+    job = "Air {}, pick off dead leaves, keep the mix just moist"
+    yield nudge(known, "air", job, window, Stage.WAITING, loss=loss, every=CARE_DAYS)
+
+
+def _week_by_week(known: Known, today: date, share: float, by: str) -> Loss:
+    return stakes(known, (Stage.WAITING,), 1.0, week_by_week(today, share), by)
+
+
+def _rotted_lately(known: Known, today: date) -> bool:
+    """Whether stems of it were lately seen black or soft, or written off as rotted."""
+    since = today - weeks(ROTTED_WEEKS)
+    checks = (check for check in known.lot.of_kind(e.Check) if check.on >= since)
+    lost = (lose for lose in known.lot.of_kind(e.Lose) if lose.on >= since)
+    return any("black or soft" in check.seen for check in checks) or any(
+        lose.cause is Cause.ROT for lose in lost
+    )
 
 
 def _look(known: Known, rooting: Forecast | None, today: date) -> tuple[str, Window]:
@@ -100,8 +149,22 @@ def rooted(known: Known, today: date) -> Iterable[Nudge]:
         why = f"It was to be done by {spoken(window.closes, today)}. If they have died, write that down."
         window = coming_round(window.closes, today, "pot", why, COMMON_PRACTICE)
     name = "bulbs" if lot.method is Method.BULB_OFFSET else "pot"
-    stake = 0 if lot.method.is_layer else None  # a layer lives on its mother until it is cut
-    yield nudge(known, name, job, window, Stage.ROOTED, task="pot", stake=stake)
+    loss = _of_waiting_for_soil(known, window)
+    yield nudge(known, name, job, window, Stage.ROOTED, task="pot", loss=loss)
+
+
+def _of_waiting_for_soil(known: Known, window: Window) -> Loss:
+    """What is lost if rooted stems wait: pieces and bulbs dry, cuttings cramp, layers live on their mother,
+    except in the air, where frost takes their roots."""
+    lot, late = known.lot, between(window.best[1], window.closes)
+    if lot.method is Method.AIR_LAYER:
+        frost = once_frost_comes(known.climate, frosts(known.climate, window.closes.year).first_autumn)
+        return stakes(known, (Stage.ROOTED,), 1.0, frost, "frost comes to roots that hang in the air")
+    if lot.method.is_layer:
+        return NO_LOSS
+    if lot.method.starts_rooted:
+        return stakes(known, (Stage.ROOTED,), 1.0, late, "they dry out")
+    return stakes(known, (Stage.ROOTED,), CRAMPED_SHARE, late, "they starve in their tray")
 
 
 def _into_soil(known: Known, today: date) -> tuple[str, Window]:

@@ -19,4 +19,4 @@ def doing_away(known: Known, today: date) -> list[Nudge]:
         return []
     best = (today, today + days(LASTS_DAYS // 2))
     window = stretch(today, best, today + days(LASTS_DAYS), "do away with it", caution.text, caution.source)
-    return [nudge(known, "rid", "Do away with {} safely", window, stages[0], task="lose", stake=0)]
+    return [nudge(known, "rid", "Do away with {} safely", window, stages[0], task="lose")]

@@ -8,11 +8,11 @@ from attrs import evolve
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
 from cuttings.ledger.entries import Mark
-from cuttings.ledger.lots import Lot
 from cuttings.nudges.knowledge import known
 from cuttings.nudges.loss import between
 from cuttings.nudges.lots import nudges_for
 from cuttings.nudges.model import Loss, Nudge
+from cuttings.nudges.whereabouts import whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.plants.understood import plant_for
@@ -24,6 +24,10 @@ MARK_MINUTES = {Purpose.WATCH: 5, Purpose.TAKE_HARDWOOD: 20}
 """Minutes to come back to a mark; twenty-five for any digging. From memory."""
 
 
+WORTH_SAYING = 0.05
+"""Plants; a smaller loss by waiting is not told of, and brings no job before its best time."""
+
+
 def week(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: date) -> list[Nudge]:
     """Nudges whose window touches the days from ``first`` to ``last``, both included, and whose best time
     has begun by then.
@@ -33,7 +37,7 @@ def week(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
     found = [
         nudge
         for nudge in _all(book, catalogue, climate, first, last)
-        if nudge.window.best[0] <= last or nudge.loss.expected(first, last) > 0
+        if nudge.window.best[0] <= last or nudge.loss.expected(first, last) >= WORTH_SAYING
     ]
     return sorted(found, key=lambda nudge: (-nudge.loss.expected(first, last), nudge.window.closes, nudge.id))
 
@@ -42,27 +46,15 @@ def _all(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: 
     units = book.garden.units if book.garden else Units.US
     if climate.frost is None:
         yield _tell_frost(first)
+    where = whereabouts(book)
     for lot in book.lots.values():
         if lot.living or lot.at(Stage.PLANTED):
-            about = known(lot, catalogue, climate, units, _area(book, lot))
+            about = known(lot, catalogue, climate, units, where)
             yield from (nudge for nudge in nudges_for(about, first) if nudge.window.opens <= last)
     for mark in book.open_marks():
         nudge = _mark(mark, book, catalogue, climate, first)
         if nudge.window.opens <= last and nudge.window.closes >= first:
             yield nudge
-
-
-def _area(book: Book, lot: Lot) -> str:
-    """Where the work is: the area that the lot's place names or lies in, or else the place itself."""
-    where = lot.where.casefold()
-    planted_out = not lot.living
-    for site in book.sites.values():
-        if site.name.casefold() == where or (planted_out and any(p.lot == lot.code for p in site.growing)):
-            return site.area
-    for area in book.areas:
-        if where and (area.casefold() in where or where in area.casefold()):
-            return area
-    return lot.where
 
 
 def _mark(mark: Mark, book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Nudge:
