@@ -226,3 +226,10 @@ def show_volume(litres: float, units: Units) -> str:
     if litres >= 0.4:
         return f"{_trim(litres / LITRES['qt'], 1)} qt"
     return f"{_trim(litres / LITRES['floz'], 1)} fl oz"
+
+
+def plan_words(at: tuple[float, float], units: Units) -> str:
+    """A position on a plan in words: ``1.85 m along and 90 cm back``, before the front or beside it too."""
+    along, back = (show_length(abs(metres), units) for metres in at)
+    sideways = f"{along} along" if at[0] >= 0 else f"{along} left of the left end"
+    return f"{sideways} and {back} back" if at[1] >= 0 else f"{sideways} and {back} before the front"

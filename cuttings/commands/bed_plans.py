@@ -10,9 +10,8 @@ from cuttings.placement.company import direction
 from cuttings.placement.outline import plot
 from cuttings.placement.points import tape_words
 from cuttings.placement.room import full_radius
-from cuttings.placement.tape import plan_words
 from cuttings.show.bed_plan import BedPlan, Growth, Ring
-from cuttings.units import METRES, show_length
+from cuttings.units import METRES, plan_words, show_length
 from cuttings.words import PathSide, SeenFrom, Units
 
 

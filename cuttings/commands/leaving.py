@@ -18,11 +18,11 @@ from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.nudges.knowledge import Known
 from cuttings.placement.room import radius
-from cuttings.placement.tape import plan_words
 from cuttings.rules.caution import Task
 from cuttings.rules.hardening import needs_hardening
 from cuttings.rules.transplant import advise_planting
 from cuttings.show.page import Page
+from cuttings.units import plan_words
 from cuttings.words import LIVING, PLANTABLE, Cause, Stage
 
 GIVING_ORDER = (*PLANTABLE, Stage.WAITING)

@@ -30,13 +30,12 @@ from cuttings.placement.tape import (
     STEP_M,
     Tape,
     line_words,
-    plan_words,
     read_tape,
     tape_length,
     uncertainty_m,
     unsure_words,
 )
-from cuttings.units import parse_length
+from cuttings.units import parse_length, plan_words
 from cuttings.words import Units
 
 NONE = "none"

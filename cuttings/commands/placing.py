@@ -19,9 +19,9 @@ from cuttings.ledger.places import Hold, Point, Site
 from cuttings.placement.offer import offers
 from cuttings.placement.room import Circle, held, radius, standing
 from cuttings.placement.spots import Spot, parse_spot
-from cuttings.placement.tape import plan_words
 from cuttings.placement.wanted import Setting, Wanted
 from cuttings.plants.model import Plant
+from cuttings.units import plan_words
 
 if TYPE_CHECKING:
     from cuttings.placement.match import Placed, Plan

@@ -20,9 +20,8 @@ from cuttings.errors import Misused
 from cuttings.ledger import entries as e
 from cuttings.ledger.places import FixedPoint, Point, Site
 from cuttings.placement.points import fixed_points, point_named
-from cuttings.placement.tape import plan_words
 from cuttings.show.page import Page
-from cuttings.units import parse_length
+from cuttings.units import parse_length, plan_words
 from cuttings.words import Units
 
 _NAME = re.compile(r"[\w-]+")

@@ -18,9 +18,8 @@ from cuttings.dates import spoken
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Obstacle, Site
 from cuttings.placement.light import site_light, with_sun
-from cuttings.placement.tape import plan_words
 from cuttings.show.page import Page
-from cuttings.units import show_length
+from cuttings.units import plan_words, show_length
 from cuttings.words import PathSide, SeenFrom, Units
 
 SUBCOMMANDS: Mapping[str, str] = {

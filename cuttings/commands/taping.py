@@ -33,13 +33,12 @@ from cuttings.placement.tape import (
     Tape,
     distances,
     place,
-    plan_words,
     read_tape,
     unsure_words,
     why_not,
 )
 from cuttings.show.page import Page
-from cuttings.units import show_length
+from cuttings.units import plan_words, show_length
 from cuttings.words import Side, Units
 
 POORLY_FIXED = (

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from datetime import date
 
+from cuttings.dates import spoken
 from cuttings.ledger import entries as e
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.loss import between, once_ground_freezes, stakes, week_by_week
@@ -57,6 +58,9 @@ POT_ON_WHY = (
 LEAST_STAY_WEEKS = 8
 """A pot that a plant will leave for the ground within so many weeks is not changed; from memory."""
 
+TEMPTED_WEEKS = 6
+"""Weeks before planting time in which somebody with plants that are ready is told to wait; from memory."""
+
 MISSED_SPRING_SHARE = 0.05
 MISSED_AUTUMN_SHARE = 0.15
 MISSED_TENDER_SHARE = 0.2
@@ -91,10 +95,16 @@ def potted(known: Known, today: date) -> Iterable[Nudge]:
 
 
 def ready(known: Known, today: date) -> Iterable[Nudge]:
-    """Into the ground while there is time."""
+    """Into the ground while there is time; until it opens, patience."""
     planting = next_planting(known.plant, known.climate, today)
-    if planting is not None:
-        yield _plant_out(known, Stage.READY, planting, planting.opens)
+    if planting is None:
+        return
+    yield _plant_out(known, Stage.READY, planting, planting.opens)
+    eve = planting.opens - days(1)
+    if today <= eve <= today + weeks(TEMPTED_WEEKS):
+        why = f"It may go out from about {spoken(planting.opens, today)}. {planting.why}"
+        window = stretch(today, (today, eve), eve, "hold", why, planting.source, planting.odds)
+        yield nudge(known, "hold", "Do not plant {} out yet", window, Stage.READY, not_yet=True)
 
 
 def _shade(known: Known, since: date) -> Iterable[Nudge]:

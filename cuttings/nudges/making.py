@@ -33,6 +33,7 @@ KINDS = {
     "shade": Kind(3),
     "feed": Kind(5, tools=("liquid feed", "watering can")),
     "harden": Kind(5, tools=("crate or tray",)),
+    "hold": Kind(0),
     "plant": Kind(0, 20, ("spade", "watering can", "pencil and labels"), Task.PLANT),
     "water": Kind(5, tools=("watering can or hose",)),
     "pots": Kind(2, tools=("watering can or hose",)),
@@ -57,6 +58,7 @@ def nudge(
     step: str = "",
     loss: Loss = NO_LOSS,
     every: int = 0,
+    not_yet: bool = False,
 ) -> Nudge:
     """A nudge about a lot's stems at some stages."""
     lot, kind = known.lot, KINDS[name]
@@ -77,6 +79,7 @@ def nudge(
         task=task,
         step=step,
         every=every,
+        not_yet=not_yet,
     )
 
 

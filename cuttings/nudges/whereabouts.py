@@ -30,11 +30,15 @@ class Whereabouts:
         words themselves where they name no area."""
         if stage is Stage.PLANTED:
             sites = self.sites_of(lot)
-            return sites[0].area if sites else self.named_in(lot.where)
-        return self.named_in(where_stand(lot, stage))
+            return sites[0].area if sites else self._worked(lot.where)
+        return self._worked(where_stand(lot, stage))
 
-    def named_in(self, words: str) -> str:
-        """The area that words for a place name, or the one of the site that they name; else the words."""
+    def _worked(self, words: str) -> str:
+        """The area that words for a place name, or the words themselves: one works there without walking."""
+        return self.area_named(words) or words
+
+    def area_named(self, words: str) -> str:
+        """The area that words for a place name, or that of the site that they name; empty if neither."""
         where = words.casefold()
         site = next((site for name, site in self.sites.items() if name.casefold() == where), None)
         if site is not None:
@@ -43,7 +47,7 @@ class Whereabouts:
             if where and (area.casefold() in where or where in area.casefold()):
                 return area
         site = next((site for name, site in self.sites.items() if name.casefold() in where), None)
-        return words if site is None else site.area
+        return "" if site is None else site.area
 
 
 NOWHERE = Whereabouts((), {}, {}, {})

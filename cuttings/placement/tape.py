@@ -204,13 +204,6 @@ def unsure_words(unsure_m: float, units: Units) -> str:
     return f"within about {show_length(math.ceil(unsure_m / step - 1e-9) * step, units)}"
 
 
-def plan_words(at: Point, units: Units) -> str:
-    """A position on a plan in words: ``1.85 m along and 90 cm back``, before the front or beside it too."""
-    along, back = (show_length(abs(metres), units) for metres in at)
-    sideways = f"{along} along" if at[0] >= 0 else f"{along} left of the left end"
-    return f"{sideways} and {back} back" if at[1] >= 0 else f"{sideways} and {back} before the front"
-
-
 def line_words(first: str, second: str, at: Point, units: Units) -> str:
     """A place beside the line between two points on no plan; ``at`` is the way along it and to its left."""
     along, left = at

@@ -23,13 +23,13 @@ from cuttings.placement.tape import (
     line_words,
     off_line,
     place,
-    plan_words,
     read_tape,
     tape_length,
     uncertainty_m,
     unsure_words,
     why_not,
 )
+from cuttings.units import plan_words
 from cuttings.words import Side, Units
 
 CASES = 10_000

@@ -1,0 +1,236 @@
+"""What the forecast changes on the sheet: a cold night, a hot spell, a week of rain."""
+
+from collections.abc import Iterable, Iterator
+from datetime import date, timedelta
+
+from attrs import evolve, frozen
+
+from cuttings.climate.climate import Climate
+from cuttings.ledger.book import Book
+from cuttings.nudges.hardening_off import hardening_log
+from cuttings.nudges.model import Chance, Loss, Nudge
+from cuttings.nudges.settling import WEEKLY_NEED_MM
+from cuttings.nudges.tonight import Exposed, tonight
+from cuttings.plants.catalogue import Catalogue
+from cuttings.plants.model import COMMON_PRACTICE
+from cuttings.plants.understood import plant_for
+from cuttings.rules.advice import Window
+from cuttings.rules.dangers import ADVISORY_C
+from cuttings.rules.hardening import DAY_MIN_C, plan, steps_done
+from cuttings.rules.seasons import is_hardy
+from cuttings.units import fahrenheit_to_celsius, show_length, show_temperature
+from cuttings.words import Units
+
+HEAT_C = fahrenheit_to_celsius(90.0)
+HEAT_SOURCE = (
+    "University of Georgia: Keep plants healthy in hot weather; the limit of 90 °F is common practice"
+)
+"""In great heat pots are watered daily, and nothing is cut hard or fed,
+https://news.uga.edu/keep-plants-healthy-in-hot-weather. The limit of 90 °F is common practice."""
+
+SODDEN_MM = 50.0
+"""Rain of a week after which beds are not dug for some days; from memory."""
+
+SODDEN = (
+    "Dug wet, soil sets like brick. Wait until a squeezed handful crumbles when you press it with a thumb."
+)
+DIGS = frozenset({"plant", "lift", "divide", "move", "heave"})
+PLANTS = frozenset({"plant"})
+FEEDS = frozenset({"feed", "pot-on"})
+IN_HEAT = {
+    "pots": "Water {} morning and evening, and move the pots out of the afternoon sun",
+    "air": "Shade {}, air it morning and evening, and keep the mix moist",
+    "vent": "Shade and open the frame over {}, day and night while it is hot",
+    "water": "Soak {} in the early morning, every day while it is hot",
+}
+"""What care becomes in a hot spell (common practice)."""
+
+
+@frozen
+class Outlook:
+    """What the forecast says for some days: the lowest night and the highest day, °C, and the rain in all,
+    mm; ``None`` where nobody said."""
+
+    low_c: float | None = None
+    high_c: float | None = None
+    rain_mm: float | None = None
+
+
+FAIR = Outlook()
+"""Nobody said what the forecast is."""
+
+
+def under(
+    nudges: Iterable[Nudge],
+    book: Book,
+    catalogue: Catalogue,
+    climate: Climate,
+    first: date,
+    last: date,
+    outlook: Outlook,
+) -> list[Nudge]:
+    """The nudges as the forecast leaves them: what must wait is held back, care is changed to fit, and what a
+    cold night endangers is added."""
+    if outlook == FAIR:
+        return list(nudges)
+    seen = _Forecast(book, catalogue, climate, first, last, outlook)
+    return [*seen.cold_nudges(), *(each for nudge in nudges for each in seen.changed(nudge))]
+
+
+@frozen
+class _Forecast:
+    book: Book
+    catalogue: Catalogue
+    climate: Climate
+    first: date
+    last: date
+    outlook: Outlook
+
+    @property
+    def units(self) -> Units:
+        return self.book.garden.units if self.book.garden else Units.US
+
+    def cold_nudges(self) -> Iterator[Nudge]:
+        """What the coldest of these nights endangers, each with what saves it."""
+        low_c = self.outlook.low_c
+        if low_c is None:
+            return
+        night = tonight(self.book, self.catalogue, self.climate, self.first, low_c)
+        for exposed in night.act:
+            if not exposed.verdict.spared:
+                yield self._saved(exposed, low_c)
+
+    def _saved(self, exposed: Exposed, low_c: float) -> Nudge:
+        group, verdict = exposed.group, exposed.verdict
+        site = self.book.sites.get(group.where)
+        window = Window(
+            what="save from cold",
+            opens=self.first,
+            best=(self.first, self.last),
+            closes=self.last,
+            why=f"{show_temperature(low_c, self.units)} is forecast. {verdict.cause}",
+            source=verdict.source,
+        )
+        return Nudge(
+            id=f"{group.lot or group.where}:{group.stages[0] if group.lot else group.plant}:cold",
+            job=verdict.remedy.do,
+            name=group.name if group.lot else f"{group.name} on {group.where}",
+            window=window,
+            lot=group.lot,
+            site=site.name if site is not None else "",
+            area=site.area if site is not None else group.where,
+            stems=group.count,
+            minutes=exposed.minutes,
+            loss=Loss(plants=exposed.saves, late=_after(self.first), by="the cold night takes them"),
+            cautions=tuple(each.text for each in verdict.remedy.cautions),
+            every=(self.last - self.first).days + 1,
+        )
+
+    def changed(self, nudge: Nudge) -> Iterator[Nudge]:
+        """A nudge as the forecast leaves it: held back, changed, dropped, or as it was."""
+        kind = nudge.id.rpartition(":")[2]
+        why = self._holds(nudge, kind)
+        if why:
+            yield held(nudge, why, self.first, self.last)
+        elif kind == "water" and (self.outlook.rain_mm or 0.0) >= WEEKLY_NEED_MM:
+            return
+        elif self._hot and kind == "harden" and nudge.step == "day-done":
+            yield self._sheltered(nudge)
+        elif self._hot and kind in IN_HEAT:
+            yield evolve(
+                nudge, job=IN_HEAT[kind], window=self._in_heat(nudge.window), minutes=2 * nudge.minutes
+            )
+        else:
+            yield nudge
+
+    @property
+    def _hot(self) -> bool:
+        return self.outlook.high_c is not None and self.outlook.high_c >= HEAT_C
+
+    def _holds(self, nudge: Nudge, kind: str) -> str:
+        """Why a nudge is held back; empty where it is not."""
+        if kind in DIGS and (self.outlook.rain_mm or 0.0) >= SODDEN_MM:
+            rain = show_length((self.outlook.rain_mm or 0.0) / 1000, self.units)
+            return f"{rain} of rain is forecast. {SODDEN}"
+        if self._hot and kind in PLANTS:
+            return f"{self._said_high} is forecast: new roots cannot keep up. Plant once it is cooler."
+        if self._hot and kind in FEEDS:
+            return f"{self._said_high} is forecast: feed and disturb nothing until the heat is over."
+        if kind in ("plant", "harden") and nudge.lot:
+            return self._too_cold(nudge)
+        return ""
+
+    @property
+    def _said_high(self) -> str:
+        return show_temperature(self.outlook.high_c or 0.0, self.units)
+
+    def _too_cold(self, nudge: Nudge) -> str:
+        """Why it is too cold to plant a lot, or for its day of hardening off."""
+        low_c, high_c = self.outlook.low_c, self.outlook.high_c
+        lot = self.book.lots[nudge.lot]
+        plant = plant_for(self.catalogue, lot.plant, lot.plant_type, lot.method)
+        tender = not is_hardy(plant, self.climate)
+        if nudge.task == "plant" and tender and low_c is not None and low_c <= ADVISORY_C:
+            return f"{show_temperature(low_c, self.units)} is forecast, and it does not stand frost."
+        if nudge.step not in ("start", "day-done"):
+            return ""
+        steps = plan(plant, grown_under_cover=True, climate=self.climate)
+        done = steps_done(steps, hardening_log(lot)[1]) if nudge.step == "day-done" else 0
+        out_at_night = done < len(steps.days) and steps.days[done].overnight
+        if low_c is not None and out_at_night and low_c < steps.night_min_c:
+            low, limit = (show_temperature(c, self.units) for c in (low_c, steps.night_min_c))
+            return f"{low} is forecast, below its night limit of {limit}: bring it in until it is milder."
+        if high_c is not None and high_c < DAY_MIN_C:
+            limit = show_temperature(DAY_MIN_C, self.units)
+            return f"No day above {limit} is forecast: it stays in."
+        return ""
+
+    def _sheltered(self, nudge: Nudge) -> Nudge:
+        """A day of hardening off in a hot spell: outside, but no further on."""
+        return evolve(
+            nudge,
+            job="Keep {} out in bright shade, at the step it has reached, and water it in the morning",
+            window=self._in_heat(nudge.window),
+            task="",
+            step="",
+        )
+
+    def _in_heat(self, window: Window) -> Window:
+        why = f"{self._said_high} is forecast; young roots cannot keep soft leaves in water."
+        return evolve(window, why=why, source=HEAT_SOURCE)
+
+
+def held(nudge: Nudge, why: str, first: date, last: date) -> Nudge:
+    """The nudge turned into one that says to wait, for so long as these days last."""
+    window = Window(
+        what=f"wait: {nudge.window.what}",
+        opens=first,
+        best=(first, last),
+        closes=last,
+        why=why,
+        source=COMMON_PRACTICE,
+    )
+    return evolve(
+        nudge,
+        id=f"{nudge.id}:wait",
+        job=f"Not yet: {nudge.job[:1].lower()}{nudge.job[1:]}",
+        window=window,
+        task="",
+        step="",
+        minutes=0,
+        parts=1,
+        loss=Loss(),
+        tools=(),
+        cautions=(),
+        not_yet=True,
+    )
+
+
+def _after(day: date) -> Chance:
+    """In time on a day, and too late on the next."""
+    following = day + timedelta(days=1)
+
+    def late(asked: date) -> float:
+        return float(asked >= following)
+
+    return late
