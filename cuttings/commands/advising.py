@@ -1,47 +1,115 @@
-"""The week's sheet."""
+"""The week's sheet: which days, which part of the garden, how many minutes, and where it goes."""
 
-from collections.abc import Sequence
+from collections.abc import Callable
 from datetime import date, timedelta
-from typing import Any
+from typing import TypeVar
 
 import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.telling import spoiled, window_document
-from cuttings.dates import margin, parse_date, spoken
+from cuttings.commands.parsing import whole
+from cuttings.commands.week_view import week_document, week_page
+from cuttings.dates import parse_date
 from cuttings.errors import Misused, Refused
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.sheet import Sheet
+from cuttings.nudges.sheet_making import reading_order, sheet_of
+from cuttings.nudges.weather import FAIR, Outlook
 from cuttings.nudges.week import week as nudges_of
-from cuttings.rules.advice import Window
-from cuttings.show.page import Page
-from cuttings.show.plain import listed
+from cuttings.units import parse_length, parse_temperature
 
-ELSEWHERE = "Anywhere"
-MOST_NAMED, BRIEFLY_NAMED = 12, 2
-"""How many lots one job names on the sheet, and on the home screen; the rest are counted."""
+WALK_MINUTES = 10
+"""Minutes to go to a part of the garden, set up there and clear away, unless the keeper says; from memory."""
+
+MOST_MINUTES = 7 * 24 * 60
+WEEK = timedelta(days=6)
+
+T = TypeVar("T")
 
 
 @click.command(help="What is worth doing in the next seven days, and why.")
+@click.option("--minutes", metavar="N", help="how many minutes there are: what saves most in them")
+@click.option("--walk", metavar="N", help=f"minutes to go to an area and set up there ({WALK_MINUTES})")
+@click.option("--area", metavar="AREA", help="only that part of the garden")
 @click.option("--from", "first", metavar="DATE", help="the first day (--on, or today)")
 @click.option("--to", "last", metavar="DATE", help="the last day (six days after the first)")
-@click.option("--area", metavar="AREA", help="only that part of the garden")
+@click.option("--low", metavar="TEMP", help="the coldest night of the forecast")
+@click.option("--high", metavar="TEMP", help="the hottest day of the forecast")
+@click.option("--rain", metavar="LEN", help="all the rain of the forecast, such as 1in or 25mm")
 @global_options
 @with_desk
-def week(desk: Desk, first: str | None, last: str | None, area: str | None) -> None:
-    begin = _day(desk, "--from", first) or desk.on
-    end = _day(desk, "--to", last) or begin + timedelta(days=6)
-    if end < begin:
-        raise Misused(f"--to: {end.isoformat()} lies before {begin.isoformat()}.")
-    nudges = nudges_of(desk.book.as_of(begin), desk.catalogue, desk.climate, begin, end)
+def week(
+    desk: Desk,
+    minutes: str | None,
+    walk: str | None,
+    area: str | None,
+    first: str | None,
+    last: str | None,
+    low: str | None,
+    high: str | None,
+    rain: str | None,
+) -> None:
+    begin, end = days_of(desk, first, last)
+    sheet = sheet_for(
+        desk,
+        begin,
+        end,
+        area=area,
+        outlook=_outlook(desk, low, high, rain),
+        budget=_read("--minutes", minutes, whole(1, MOST_MINUTES)),
+        walk=_read("--walk", walk, whole(0, 240)),
+    )
+    desk.answer(week_page(desk, sheet), week_document(sheet))
+
+
+def sheet_for(
+    desk: Desk,
+    first: date,
+    last: date,
+    *,
+    area: str | None = None,
+    outlook: Outlook = FAIR,
+    budget: int | None = None,
+    walk: int | None = None,
+) -> Sheet:
+    """The sheet of some days as the ledger stood on the first of them."""
+    nudges = nudges_of(desk.book.as_of(first), desk.catalogue, desk.climate, first, last, outlook)
+    costs = {nudge.id: nudge.loss.expected(first, last) for nudge in nudges}
+    ordered = reading_order([(nudge, costs[nudge.id]) for nudge in nudges])
+    numbered = [(nudge, number, costs[nudge.id]) for number, nudge in enumerate(ordered, start=1)]
     if area is not None:
         wanted = _area(desk, area).casefold()
-        nudges = [nudge for nudge in nudges if nudge.area.casefold() == wanted]
-    desk.answer(week_page(desk, nudges, begin, end), _document(nudges, begin, end))
+        numbered = [each for each in numbered if each[0].area.casefold() == wanted]
+    return sheet_of(numbered, first, last, budget, WALK_MINUTES if walk is None else walk)
 
 
-def _day(desk: Desk, option: str, text: str | None) -> date | None:
+def days_of(desk: Desk, first: str | None, last: str | None) -> tuple[date, date]:
+    """The first and the last day that are asked for.
+
+    Raises:
+        Misused: one is no date, or they are the wrong way round.
+    """
+    begin = _read("--from", first, lambda text: parse_date(text, desk.today)) or desk.on
+    end = _read("--to", last, lambda text: parse_date(text, desk.today)) or begin + WEEK
+    if end < begin:
+        raise Misused(f"--to: {end.isoformat()} lies before {begin.isoformat()}.")
+    return begin, end
+
+
+def _outlook(desk: Desk, low: str | None, high: str | None, rain: str | None) -> Outlook:
+    """What the forecast says, as far as it was told."""
+    low_c, high_c = (
+        _read(option, text, lambda text: parse_temperature(text, desk.units))
+        for option, text in (("--low", low), ("--high", high))
+    )
+    fall_m = _read("--rain", rain, lambda text: parse_length(text, desk.units))
+    if low_c is not None and high_c is not None and low_c > high_c:
+        raise Misused("--low lies above --high; the coldest night cannot be warmer than the hottest day.")
+    return Outlook(low_c, high_c, None if fall_m is None else fall_m * 1000)
+
+
+def _read(option: str, text: str | None, parse: Callable[[str], T]) -> T | None:
     try:
-        return parse_date(text, desk.today) if text else None
+        return None if text is None else parse(text)
     except ValueError as error:
         raise Misused(f"{option}: {error}") from None
 
@@ -53,100 +121,3 @@ def _area(desk: Desk, text: str) -> str:
         return (exact or found)[0]
     named = ", ".join(found or desk.book.areas) or "none yet"
     raise Refused(f"'{text}' is not one area of this garden; areas: {named}.")
-
-
-def week_page(desk: Desk, nudges: list[Nudge], begin: date, end: date) -> Page:
-    """The sheet, grouped by area; in each, what loses most by waiting comes first."""
-    where = f"{desk.garden.name}, " if desk.garden else ""
-    page = Page().heading("This week", f"{where}{spoken(begin, begin)} to {spoken(end, begin)}")
-    pace = desk.climate.pace
-    if pace is not None and begin <= desk.on <= end:
-        page.row("Season", pace.said)
-    for area, jobs in by_area(nudges).items():
-        page.heading(area or ELSEWHERE)
-        for job in jobs:
-            add_job(page, desk, job, begin, end)
-    if not nudges:
-        page.row(
-            "",
-            "Nothing needs doing." if desk.book.lots or desk.book.marks else "Nothing is in the ledger yet.",
-        )
-    minutes = sum(nudge.minutes for nudge in nudges)
-    page.gap()
-    page.row("In all", f"about {minutes} minutes.", only_if=bool(minutes))
-    page.next_steps(_tick(next((nudge for nudge in nudges if nudge.task), None)))
-    return page
-
-
-def _tick(nudge: Nudge | None) -> str:
-    """How the most pressing job that the ledger hears of is written down once it is done."""
-    if nudge is None or nudge.task == "garden":
-        return ""
-    command = f"mark --done {nudge.mark}" if nudge.mark else f"{nudge.task} {nudge.lot}"
-    return f"'cuttings {command}' writes down what was done for {nudge.name}."
-
-
-def jobs_of(nudges: Sequence[Nudge]) -> list[list[Nudge]]:
-    """What is the same work for the same reason stands together, in the order of the most pressing of it."""
-    jobs: dict[tuple[str, str], list[Nudge]] = {}
-    for nudge in nudges:
-        jobs.setdefault((nudge.job, nudge.window.why), []).append(nudge)
-    return list(jobs.values())
-
-
-def by_area(nudges: Sequence[Nudge]) -> dict[str, list[list[Nudge]]]:
-    """The jobs of each area; areas in the order of their most pressing nudge."""
-    areas: dict[str, list[Nudge]] = {}
-    for nudge in nudges:
-        areas.setdefault(nudge.area, []).append(nudge)
-    return {area: jobs_of(found) for area, found in areas.items()}
-
-
-def add_job(
-    page: Page, desk: Desk, job: Sequence[Nudge], begin: date, end: date, *, brief: bool = False
-) -> None:
-    """A job for one lot or several: its last good day or its first in the margin, and why under it."""
-    first, window = job[0], job[0].window
-    pressing = first.loss.expected(begin, end) > 0
-    day = _when(window, begin, desk.on, pressing=pressing)
-    names = [nudge.name for nudge in job]
-    what = first.job.replace("{}", listed(names, BRIEFLY_NAMED if brief else MOST_NAMED), 1)
-    stretch = f"Good from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}."
-    page.row(
-        day,
-        f"{what}. {sum(nudge.minutes for nudge in job)} min.",
-        "" if brief else f"{window.why} {stretch}{spoiled(window)}",
-        window.source if desk.why and not brief else "",
-        tone="accent" if pressing else "",
-    )
-
-
-def _when(window: Window, begin: date, today: date, *, pressing: bool) -> str:
-    """The last good day of what is pressing, the first good day of what is still to come, or this week."""
-    if pressing:
-        return f"by {margin(window.closes, today)}"
-    return f"from {margin(window.best[0], today)}" if window.best[0] > begin else "this week"
-
-
-def _document(nudges: list[Nudge], begin: date, end: date) -> dict[str, Any]:
-    return {
-        "from": begin.isoformat(),
-        "to": end.isoformat(),
-        "minutes": sum(nudge.minutes for nudge in nudges),
-        "nudges": [
-            {
-                "id": nudge.id,
-                "what": nudge.what,
-                "lot": nudge.lot or None,
-                "mark": nudge.mark or None,
-                "area": nudge.area or None,
-                "window": window_document(nudge.window),
-                "minutes": nudge.minutes,
-                "cost_of_waiting": round(nudge.loss.expected(begin, end), 3),
-                "why": nudge.window.why,
-                "source": nudge.window.source,
-                "planned": True,
-            }
-            for nudge in nudges
-        ],
-    }

@@ -2,19 +2,19 @@
 
 import contextlib
 from collections.abc import Mapping
-from datetime import timedelta
 
 import click
 
 from cuttings.ask import Choice, Question
-from cuttings.commands.advising import add_job, jobs_of
+from cuttings.commands.advising import WEEK, sheet_for
 from cuttings.commands.desk import Desk, desk_of
 from cuttings.commands.parsing import yes_no
 from cuttings.commands.terminal import say_error
+from cuttings.commands.week_view import add_job
 from cuttings.dates import spoken
 from cuttings.errors import Cancelled, CuttingsError
 from cuttings.ledger.stages import spoken_counts
-from cuttings.nudges.week import week
+from cuttings.nudges.sheet import alike
 from cuttings.show.page import Page
 from cuttings.words import LIVING, Stage
 
@@ -192,18 +192,20 @@ def _show(desk: Desk) -> None:
     book = desk.book.as_of(desk.on)
     name = desk.garden.name if desk.garden else "No garden yet"
     page = Page().heading(name, spoken(desk.on))
-    end = desk.on + timedelta(days=6)
-    nudges = week(book, desk.catalogue, desk.climate, desk.on, end)
+    sheet = sheet_for(desk, desk.on, desk.on + WEEK)
     page.gap()
-    jobs = jobs_of(nudges)
+    items = sorted(
+        (item for stop in sheet.stops for item in stop.items), key=lambda item: (-item.cost, item.number)
+    )
+    jobs = alike(items, lambda item: item.nudge)
     for job in jobs[:MOST_SHOWN]:
-        add_job(page, desk, job, desk.on, end, brief=True)
+        add_job(page, desk, job, sheet.first, sheet.last, brief=True)
     more = len(jobs) - MOST_SHOWN
     page.row("", f"and {more} more this week; 'week' shows them all", only_if=more > 0)
     quiet = (
         "Nothing needs doing this week." if book.lots else "No lots yet; the first find begins the ledger."
     )
-    page.row("", quiet, only_if=not nudges)
+    page.row("", quiet, only_if=not items)
     no_places = "No sites yet; describe the places a plant can go, so that spots can be found."
     page.row("", no_places, only_if=not book.sites)
     totals: dict[Stage, int] = {}
@@ -218,7 +220,7 @@ def _show(desk: Desk) -> None:
         {
             "garden": desk.garden.name if desk.garden else None,
             "on": desk.on.isoformat(),
-            "nudges": [nudge.what for nudge in nudges],
+            "nudges": [item.nudge.what for item in items],
             "lots": live,
         },
     )

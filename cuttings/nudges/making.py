@@ -8,7 +8,7 @@ from attrs import frozen
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.model import NO_LOSS, Loss, Nudge
 from cuttings.rules.advice import Window
-from cuttings.rules.caution import Task, cautions
+from cuttings.rules.caution import Task, handling
 from cuttings.words import Stage
 
 
@@ -75,7 +75,7 @@ def nudge(
         parts=stems if kind.a_stem else 1,
         loss=loss,
         tools=kind.tools,
-        cautions=tuple(each.text for each in cautions(known.plant, kind.task)) if kind.task else (),
+        cautions=handling(known.plant, lot.plant_called, kind.task) if kind.task else (),
         task=task,
         step=step,
         every=every,

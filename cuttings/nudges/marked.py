@@ -13,7 +13,7 @@ from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant
 from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Window
-from cuttings.rules.caution import Task, cautions
+from cuttings.rules.caution import Task, handling
 from cuttings.rules.marks import mark_window
 from cuttings.rules.seasons import is_hardy
 from cuttings.units import plan_words
@@ -72,7 +72,7 @@ def marked(
         minutes=MINUTES.get(mark.purpose, DIGGING_MINUTES),
         loss=_loss(mark, plant, climate, window),
         tools=tools,
-        cautions=tuple(each.text for each in cautions(plant, CAUTIONED.get(mark.purpose, Task.DIVIDE))),
+        cautions=handling(plant, mark.called or mark.plant, CAUTIONED.get(mark.purpose, Task.DIVIDE)),
     )
 
 

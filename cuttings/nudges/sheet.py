@@ -1,10 +1,14 @@
 """The week's sheet as data: what is planned in which part of the garden, what is left, what waits."""
 
+from collections.abc import Callable, Iterable
 from datetime import date
+from typing import TypeVar
 
 from attrs import frozen
 
 from cuttings.nudges.model import Nudge
+
+T = TypeVar("T")
 
 REST_MINUTES = 10
 """The rest between two sittings; from memory."""
@@ -104,3 +108,12 @@ class Sheet:
     def risk(self) -> float:
         """Plants expected to be lost by all that is left."""
         return sum(item.risk for item in self.left)
+
+
+def alike(things: Iterable[T], nudge_of: Callable[[T], Nudge]) -> list[list[T]]:
+    """What is the same work for the same reason stands together, in the order of the first of it."""
+    jobs: dict[tuple[str, str], list[T]] = {}
+    for thing in things:
+        nudge = nudge_of(thing)
+        jobs.setdefault((nudge.job, nudge.window.why), []).append(thing)
+    return list(jobs.values())

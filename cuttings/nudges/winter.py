@@ -74,7 +74,7 @@ def wintering(known: Known, today: date) -> Iterable[Nudge]:
     if winter is None:
         return
     begins, ends = winter
-    if begins + weeks(LATE_WEEKS) <= today <= ends:
+    if begins + weeks(LATE_WEEKS) <= today <= (frosts(known.climate, ends.year).workable if hardy else ends):
         first = begins + weeks(LATE_WEEKS)
         window = coming_round(first, today, "look in", LOOK_IN, COMMON_PRACTICE, every=LOOK_IN_DAYS)
         late = week_by_week(window.opens, FORGOTTEN_SHARE)

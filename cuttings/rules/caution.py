@@ -28,6 +28,11 @@ ALL_TASKS = frozenset(Task)
 TOUCHING = frozenset({Task.FIND, Task.STRIKE, Task.LAYER, Task.DIVIDE, Task.POT, Task.PLANT, Task.GIVE})
 INCREASING = frozenset({Task.FIND, Task.STRIKE, Task.LAYER, Task.DIVIDE, Task.PLANT, Task.GIVE})
 
+HURTS = frozenset(
+    {"poison", "poisonous", "toxic", "irritant", "sap", "allergy", "skin", "thorns", "spines", "unknown"}
+)
+"""Kinds of caution about harm to the one who handles the plant; others are of law, pests and spread."""
+
 TASKS_BY_KIND = {
     "poison": TOUCHING,
     "poisonous": TOUCHING,
@@ -127,6 +132,14 @@ def own_cautions(plant: Plant, task: Task) -> tuple[Caution, ...]:
 def general_cautions(task: Task) -> tuple[Caution, ...]:
     """The cautions that hold for a task whatever the plant."""
     return tuple(caution for caution, tasks in GENERAL if task in tasks)
+
+
+def handling(plant: Plant, called: str, task: Task) -> tuple[str, ...]:
+    """What can hurt the one who does a task: the plant's own dangers by the name it is called, then the
+    general ones. Those of law, pests and spread are said where a plant is started and given away."""
+    own = (each for each in own_cautions(plant, task) if each.kind in HURTS and each.harms != "animals")
+    named = (f"{called[:1].upper()}{called[1:]}: {each.text}" for each in own)
+    return (*named, *(each.text for each in general_cautions(task)))
 
 
 def _matter(all_cautions: Sequence[Caution], task: Task) -> tuple[Caution, ...]:
