@@ -159,7 +159,7 @@ def _add_not_yet(page: Page, desk: Desk, sheet: Sheet) -> None:
     """What is better left alone for now, and until when."""
     if not sheet.not_yet:
         return
-    page.heading("Not yet")
+    page.heading("Wait", "better left alone for now")
     for job in alike(sheet.not_yet, lambda item: item.nudge):
         names = listed([item.nudge.name for item in job], MOST_NAMED)
         window = job[0].nudge.window

@@ -25,7 +25,7 @@ _RULES: tuple[tuple[tuple[Stage, ...], Callable[[Known, date], Iterable[Nudge]]]
     ((Stage.HARDENING,), hardening),
     ((Stage.READY,), ready),
     (KEPT, wintering),
-    ((Stage.WAITING, *KEPT), in_frames),
+    (KEPT, in_frames),
     ((Stage.PLANTED,), planted),
 )
 """What is asked of a lot that holds stems at any of the stages."""

@@ -20,8 +20,9 @@ from cuttings.rules.seasons import frosts, weeks
 from cuttings.rules.windows import next_potting
 from cuttings.words import Cause, Method, Stage
 
-CARE_DAYS = 7
-"""Days until cuttings under cover want seeing to again; common practice."""
+CARE_DAYS, CARE_AT_REST_DAYS = 7, 14
+"""Days until cuttings under cover want seeing to again, and in the cold season; common practice, and from
+memory."""
 
 FIRST_LOOK_WEEKS = 4
 """When to look at a lot for which no rooting time is known; from memory."""
@@ -44,8 +45,9 @@ GIVE_UP_WEEKS = 6
 PAST_HOPE = (
     "It should have rooted by now, and the time for waiting is over. Look once more, then write it off."
 )
-UNAIRED_SHARE = 0.1
-"""The share of covered cuttings that a week without air, water and a clean-up costs; from memory."""
+UNAIRED_SHARE, UNAIRED_AT_REST_SHARE = 0.1, 0.03
+"""The share of covered cuttings that a week without air, water and a clean-up costs, and that it costs in the
+cold season, when little grows and little rots; from memory."""
 
 ROTTED_WEEKS = 6
 """For how long after stems have rotted the others are watched for mould; from memory."""
@@ -90,10 +92,12 @@ def waiting(known: Known, today: date) -> Iterable[Nudge]:
             known, "clean", "Clean up {} and let in air", window, Stage.WAITING, loss=loss, every=CARE_DAYS
         )
         return
-    loss = _week_by_week(known, today, UNAIRED_SHARE, "they dry or rot")
+    rests = _settled(known, today) != today
+    share, every = (UNAIRED_AT_REST_SHARE, CARE_AT_REST_DAYS) if rests else (UNAIRED_SHARE, CARE_DAYS)
+    loss = _week_by_week(known, today, share, "they dry or rot")
     window = stretch(today, (today, today + days(3)), today + days(6), "care", AIR, COMMON_PRACTICE)
     job = "Air {}, pick off dead leaves, keep the mix just moist"
-    yield nudge(known, "air", job, window, Stage.WAITING, loss=loss, every=CARE_DAYS)
+    yield nudge(known, "air", job, window, Stage.WAITING, loss=loss, every=every)
 
 
 def _week_by_week(known: Known, today: date, share: float, by: str) -> Loss:

@@ -121,7 +121,11 @@ class _Forecast:
             area=site.area if site is not None else group.where,
             stems=group.count,
             minutes=exposed.minutes,
-            loss=Loss(plants=exposed.saves, late=_after(self.first), by="the cold night takes them"),
+            loss=Loss(
+                plants=float(group.count),
+                late=_after(self.first, verdict.saved),
+                by="the cold night takes them",
+            ),
             cautions=tuple(each.text for each in verdict.remedy.cautions),
             every=(self.last - self.first).days + 1,
         )
@@ -226,11 +230,11 @@ def held(nudge: Nudge, why: str, first: date, last: date) -> Nudge:
     )
 
 
-def _after(day: date) -> Chance:
-    """In time on a day, and too late on the next."""
+def _after(day: date, chance: float) -> Chance:
+    """In time on a day, and too late on the next with a chance."""
     following = day + timedelta(days=1)
 
     def late(asked: date) -> float:
-        return float(asked >= following)
+        return chance if asked >= following else 0.0
 
     return late

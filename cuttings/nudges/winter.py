@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from datetime import date
 
 from cuttings.climate.frost import FROST_F
+from cuttings.ledger import entries as e
 from cuttings.nudges.in_pots import FILL_POT_WEEKS
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.loss import once_frost_comes, once_ground_freezes, stakes, week_by_week
@@ -68,7 +69,7 @@ def wintering(known: Known, today: date) -> Iterable[Nudge]:
     autumn, hardy = frosts(known.climate, today.year), is_hardy(known.plant, known.climate)
     if autumn.frostless or (hardy and not autumn.freezes):
         return
-    if not _may_be_planted_yet(known, autumn, today):
+    if not _may_be_planted_yet(known, autumn, today) and not _sheltered(known, hardy, today):
         yield _into_shelter(known, autumn, hardy, today)
     winter = _winter_of(known, today)
     if winter is None:
@@ -88,7 +89,7 @@ def wintering(known: Known, today: date) -> Iterable[Nudge]:
 def in_frames(known: Known, today: date) -> Iterable[Nudge]:
     """Air for what stands in a frame, once the sun is strong enough to cook it and until frost is over."""
     spring = frosts(known.climate, today.year)
-    stages = [stage for stage in (Stage.WAITING, *KEPT) if known.lot.at(stage)]
+    stages = [stage for stage in KEPT if known.lot.at(stage)]
     framed = [stage for stage in stages if place_of(where_stand(known.lot, stage)) is Place.FRAME]
     if framed and spring.thaw - weeks(VENT_BEFORE_THAW_WEEKS) <= today <= spring.safe_spring:
         window = now(today, "air", VENT_WHY, VENT_SOURCE)
@@ -104,6 +105,14 @@ def _may_be_planted_yet(known: Known, autumn: Frosts, today: date) -> bool:
     from_day = today if known.lot.at(Stage.READY) else max(today, potted + weeks(FILL_POT_WEEKS))
     planting = next_planting(known.plant, known.climate, from_day)
     return planting is not None and planting.opens < autumn.freeze and planting.closes >= autumn.first_autumn
+
+
+def _sheltered(known: Known, hardy: bool, today: date) -> bool:
+    """Whether its pots were put this season into what shelters them, by the keeper's words."""
+    place = place_of(where_stand(known.lot, Stage.POTTED))
+    pot = known.lot.latest(e.Pot)
+    lately = pot is not None and pot.on >= frosts(known.climate, today.year).last_spring
+    return lately and (place is Place.INDOORS or (hardy and place in (Place.FRAME, Place.SUNK)))
 
 
 def _into_shelter(known: Known, autumn: Frosts, hardy: bool, today: date) -> Nudge:

@@ -49,10 +49,10 @@ def potted_currants(story: Story, on: date) -> str:
     return lot
 
 
-def potted_rosemary(story: Story) -> str:
+def potted_rosemary(story: Story, where: str = "holding bench") -> str:
     lot = story.strike(date(2026, 8, 1), 6, Wood.SEMI_RIPE, cover=Cover.BAG, **ROSEMARY)
     story.check(date(2026, 9, 20), lot, rooted=6, root_length_m=0.04)
-    story.pot(date(2026, 9, 21), lot, 6, "4in", 0.5, "kitchen windowsill")
+    story.pot(date(2026, 9, 21), lot, 6, "4in", 0.5, where)
     return lot
 
 
@@ -371,3 +371,9 @@ def test_late_rooted_stems_are_potted_while_they_can_still_root_in() -> None:
     story.check(date(2026, 9, 10), lot, rooted=6, root_length_m=0.04)
     found = sheet(story, date(2026, 9, 12))[f"{lot}:pot"]
     assert date(2026, 9, 17) <= found.window.closes <= date(2026, 10, 5)
+
+
+def test_nobody_is_told_to_bring_in_what_was_potted_indoors() -> None:
+    story = told()
+    lot = potted_rosemary(story, "kitchen windowsill")
+    assert f"{lot}:winter" not in sheet(story, date(2026, 9, 26))
