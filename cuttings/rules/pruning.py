@@ -17,6 +17,24 @@ SOURCE = "experts123.com (after extension text): Right time to prune"
 none in late summer and early autumn, when soft growth would follow,
 https://experts123.com/q/when-is-the-right-time-to-prune-spring-summer-and-fall-flowering-shrubs.html"""
 
+FRUIT_SOURCE = (
+    "Penn State Extension: Gooseberries and Currants: Pruning; "
+    "Iowa State University Extension (via Boone News Republican): Pruning raspberry plants in spring, 2015; "
+    "Which? Gardening: How to prune gooseberries, white currants and red currants"
+)
+"""Currants and gooseberries are pruned at rest: in March or early April before growth resumes, or from
+November to February; raspberries in March or early April,
+http://extension.psu.edu/plants/gardening/fphg/gooseberries-currants/pruning"""
+
+PRUNED_FOR_FRUIT = frozenset(
+    {"Ribes nigrum", "Ribes rubrum", "Ribes uva-crispa", "Rubus", "Rubus allegheniensis", "Rubus fruticosus"}
+    | {"Rubus idaeus", "Rubus occidentalis", "Rubus phoenicolasius", "Rubus × loganobaccus"}
+    | {"Vaccinium angustifolium", "Vaccinium corymbosum", "Vaccinium virgatum"}
+    | {"Malus", "Malus domestica", "Pyrus", "Pyrus communis"}
+)
+"""Plants grown for fruit and pruned at rest, though they flower on old wood: currants, gooseberries and
+brambles by ``FRUIT_SOURCE``; blueberries, apples and pears are common practice."""
+
 AFTER_BLOOM_WEEKS = (2, 6)
 """Weeks after bloom until which cutting is best (``SOURCE``), and until which next year's buds are not yet
 made (from memory)."""
@@ -34,6 +52,7 @@ BLOOMS_TOO_LATE = (
     "dead wood only, before the buds move."
 )
 OLD_WOOD = "It blooms on last year's wood, so it is cut after the flowers and not before."
+FOR_FRUIT = "It is pruned for its fruit, at rest: the old wood out, the young wood thinned and shortened."
 NEW_WOOD = (
     "It blooms on this year's wood, so it is cut before the buds move; the prunings make hardwood cuttings."
 )
@@ -43,8 +62,11 @@ def pruning_windows(plant: Plant, climate: Climate, year: int) -> tuple[Window, 
     """The windows for cutting a woody plant back that open in a year; none where nobody told on which wood it
     blooms.
 
-    What blooms on old wood is cut after the flowers, if there is summer left for the growth that follows.
+    What blooms on old wood is cut after the flowers, if there is summer left for the growth that follows;
+    what is grown for its fruit is cut at rest.
     """
+    if plant.name in PRUNED_FOR_FRUIT:
+        return _at_rest(plant, climate, year)
     if plant.bloom is None or plant.type not in WOODY or not plant.bloom.months:
         return ()
     if plant.bloom.wood == "new":
@@ -76,6 +98,20 @@ def _after_bloom(plant: Plant, climate: Climate, faded: date) -> Window | None:
         source=SOURCE,
         odds=no_harm(climate),
     )
+
+
+def _at_rest(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
+    opens, moved = dormancy(climate, year)
+    found = window(
+        f"prune {plant.name} at rest",
+        opens,
+        (opens + weeks(2), moved - weeks(1)),
+        moved,
+        why=FOR_FRUIT + pace_said(climate, moved),
+        source=FRUIT_SOURCE,
+        odds=no_harm(climate),
+    )
+    return () if found is None else (found,)
 
 
 def _before_buds(plant: Plant, climate: Climate, year: int, why: str) -> tuple[Window, ...]:
