@@ -3,7 +3,7 @@
 No window here touches that of the same job for the same plant: each ends on the day before it may be done.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 
@@ -38,6 +38,9 @@ growth, https://www.telegram.com/article/20090903/FLASH/909030510"""
 MOST_SAID_DAYS = 28
 """A thing to leave alone for months is said in the first weeks, when one is tempted most; from memory."""
 
+LONGEST_WAIT_WEEKS = 40
+"""Whatever is cut back later than so many weeks from late winter is cut in the next one; from memory."""
+
 
 @frozen
 class Wait:
@@ -56,8 +59,9 @@ def restraint(book: Book, catalogue: Catalogue, climate: Climate, first: date, l
         *_together(wood, "old-wood", "Do not cut back {} yet", first, last),
         *_together(bulbs, "leaves", "Leave the leaves of {} until they have yellowed", first, last),
     ]
-    if any(each.plant.type in WOODY for each in everything):
-        found += _no_late_growth(climate, first, last)
+    woody = [each.plant for each in everything if each.plant.type in WOODY]
+    if woody:
+        found += _no_late_growth(woody, climate, first, last)
     return in_order(found)
 
 
@@ -76,7 +80,7 @@ def uncut(plant: Plant, climate: Climate, on: date) -> Window | None:
         moved = dormancy(climate, year if climate.southern else year - 1)[1]
         opens = moved - weeks(BEFORE_BUDS_WEEKS[0])
         pruning = next_pruning(plant, climate, opens)
-        if pruning is None or pruning.opens <= opens or pruning.opens - opens > weeks(40):
+        if pruning is None or pruning.opens <= opens or pruning.opens - opens > weeks(LONGEST_WAIT_WEEKS):
             continue
         closes = pruning.opens - timedelta(days=1)
         if closes >= on:
@@ -118,15 +122,23 @@ def in_leaf(plant: Plant, climate: Climate, on: date) -> Window | None:
     return None
 
 
-def late_growth(climate: Climate, on: date) -> Window | None:
+def late_growth(plants: Iterable[Plant], climate: Climate, on: date) -> Window | None:
     """The stretch open on a day, or the next to open, in which nothing woody is fed or cut back.
 
-    It runs from when new growth no longer ripens to leaf fall; ``None`` where frost is no rule.
+    It runs from when new growth no longer ripens to leaf fall, or to the day before the first of the plants
+    has its own time to be cut back, which in mild winters is earlier. ``None`` where frost is no rule.
     """
     for year in range(on.year - 1, on.year + 2):
         autumn = frosts(climate, year)
         opens = autumn.first_autumn - weeks(RIPENS_WEEKS) + timedelta(days=1)
         closes = dormancy(climate, year)[0] - timedelta(days=1)
+        cut = [
+            each.opens - timedelta(days=1)
+            for plant in plants
+            for each in (next_pruning(plant, climate, opens),)
+            if each is not None
+        ]
+        closes = min(closes, *cut) if cut else closes
         if not autumn.frostless and opens <= closes and closes >= on:
             return Window(
                 what="leave shrubs unfed and uncut",
@@ -139,8 +151,8 @@ def late_growth(climate: Climate, on: date) -> Window | None:
     return None
 
 
-def _no_late_growth(climate: Climate, first: date, last: date) -> Iterator[Nudge]:
-    window = late_growth(climate, first)
+def _no_late_growth(plants: Sequence[Plant], climate: Climate, first: date, last: date) -> Iterator[Nudge]:
+    window = late_growth(plants, climate, first)
     if window is not None and _said(window, first, last):
         yield Nudge(
             id="garden:late-growth",

@@ -4,6 +4,8 @@ from datetime import date, timedelta
 
 import pytest
 
+from cuttings.climate.climate import Climate
+from cuttings.climate.frost import frost_dates
 from cuttings.demo.quarry_bank import quarry_bank
 from cuttings.demo.story import Story
 from cuttings.ledger.book import fold
@@ -17,6 +19,7 @@ from cuttings.plants.standard import standard
 from cuttings.rules.advice import Window
 from cuttings.rules.marks import mark_window
 from cuttings.rules.pruning import pruning_windows
+from cuttings.rules.transplant import WOODY
 from cuttings.words import PlantType, Purpose
 from tests.nudges.gardens import COLD, book_of, garden, grows, weeks_of
 
@@ -108,19 +111,29 @@ def _apart(wait: Window | None, *doing: Window | None) -> bool:
     return wait is None or not any(each and touches(wait, each.opens, each.closes) for each in doing)
 
 
-def _all_prunings(plant: Plant) -> list[Window]:
-    return [each for year in range(2025, 2030) for each in pruning_windows(plant, COLD, year)]
+def _all_prunings(plant: Plant, climate: Climate) -> list[Window]:
+    return [each for year in range(2024, 2030) for each in pruning_windows(plant, climate, year)]
 
 
-def test_no_plant_of_the_catalogue_is_to_be_cut_and_left_uncut_at_once() -> None:
-    for plant in standard():
-        doing = _all_prunings(plant)
-        for month in range(1, 13):
+CLIMATES = {
+    "cold winters": COLD,
+    "no frost dates": Climate(lat=42.9),
+    "mild winters": Climate(lat=51.0, frost=frost_dates((4, 10), (11, 10)), zone="8b"),
+    "hardly any frost": Climate(lat=30.0, frost=frost_dates((2, 10), (12, 20)), zone="9b"),
+    "southern": Climate(lat=-43.5, frost=frost_dates((10, 20), (4, 20)), zone="8b"),
+}
+
+
+@pytest.mark.parametrize("where", CLIMATES)
+def test_no_plant_of_the_catalogue_is_to_be_cut_and_left_uncut_at_once(where: str) -> None:
+    climate = CLIMATES[where]
+    for plant in (each for each in standard() if each.type in WOODY):
+        doing = _all_prunings(plant, climate)
+        for month in range(1, 13, 2):
             on = date(2026, month, 15)
-            assert _apart(uncut(plant, COLD, on), *doing), plant.name
-            assert _apart(late_growth(COLD, on), *doing), plant.name
-            found = cut_and_taken(plant, COLD, on) if plant.ways else None
-            assert _apart(uncut(plant, COLD, on), found[1] if found else None), plant.name
+            wait, found = uncut(plant, climate, on), cut_and_taken(plant, climate, on)
+            assert _apart(wait, *doing, found[1] if found else None), plant.name
+            assert _apart(late_growth([plant], climate, on), *doing), plant.name
 
 
 def test_no_bulb_is_to_be_lifted_and_left_at_once() -> None:

@@ -135,6 +135,18 @@ def test_summer_bloomers_are_cut_in_late_winter_or_early_spring() -> None:
     assert found.closes <= date(2026, 4, 30)
 
 
+def test_currants_gooseberries_and_raspberries_are_pruned_at_rest() -> None:
+    """Penn State Extension: Gooseberries and Currants: Pruning (dormant, in March or early April before
+    growth resumes); Iowa State University Extension: Pruning raspberry plants in spring, 2015 (March or early
+    April); Which? Gardening: How to prune gooseberries, white currants and red currants (November to
+    February)."""
+    for name in ("Ribes rubrum", "Ribes uva-crispa", "Rubus idaeus", "Rubus occidentalis"):
+        bush = Plant(name, PlantType.SHRUB, bloom=Bloom((5,), "old"))
+        (found,) = pruning_windows(bush, SOUTHERN_MINNESOTA, 2025)
+        assert found.best[0] <= date(2025, 11, 30)
+        assert date(2026, 3, 1) <= found.best[1] < found.closes <= date(2026, 4, 30)
+
+
 @pytest.mark.parametrize("wood", ["old", "new"])
 @pytest.mark.parametrize("months", [(5, 6), (6, 7), (7, 8), (9,)])
 def test_nothing_is_cut_back_in_late_summer_or_early_autumn(wood: str, months: tuple[int, ...]) -> None:
