@@ -8,6 +8,7 @@ import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import whole
+from cuttings.commands.week_crowds import crowdings
 from cuttings.commands.week_view import week_document, week_page
 from cuttings.dates import parse_date
 from cuttings.errors import Misused, Refused
@@ -72,7 +73,9 @@ def sheet_for(
     walk: int | None = None,
 ) -> Sheet:
     """The sheet of some days as the ledger stood on the first of them."""
-    nudges = nudges_of(desk.book.as_of(first), desk.catalogue, desk.climate, first, last, outlook)
+    book = desk.book.as_of(first)
+    crowds = crowdings(desk, book, first)
+    nudges = nudges_of(book, desk.catalogue, desk.climate, first, last, outlook, crowds)
     costs = {nudge.id: nudge.loss.expected(first, last) for nudge in nudges}
     ordered = reading_order([(nudge, costs[nudge.id]) for nudge in nudges])
     numbered = [(nudge, number, costs[nudge.id]) for number, nudge in enumerate(ordered, start=1)]

@@ -1,6 +1,6 @@
 """What the places of the garden need: sites that crowd, spots held too long, labels, and pots to come."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
 from itertools import groupby
 
@@ -12,10 +12,11 @@ from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Hold
 from cuttings.nudges.grown import in_order, named, shown, touches
+from cuttings.nudges.in_pots import IN_POTS
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.making import coming_round
 from cuttings.nudges.model import Nudge
-from cuttings.nudges.places import where_stand
+from cuttings.nudges.whereabouts import whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.plants.understood import plant_for
@@ -49,7 +50,8 @@ JUST_ROOTED_DAYS = 62
 """Pots are got ready for what has rooted within so many days; later its own pot is asked after; from
 memory."""
 
-IN_POTS = (Stage.POTTED, Stage.HARDENING, Stage.READY)
+MOST_NAMED = 12
+"""Lots that one job names; more are counted."""
 
 LABEL_SOURCE = (
     f"Sunset (The Free Library): Plant labels that last?; that pencil outlasts ink is {COMMON_PRACTICE}"
@@ -175,12 +177,14 @@ def labels(book: Book, today: date) -> Iterator[Nudge]:
     unlabelled = [lot for lot in book.lots.values() if not lot.label and any(lot.at(s) for s in IN_POTS)]
     new = [lot for lot in unlabelled if (today - _potted(lot)).days < LABEL_DAYS]
 
+    where = whereabouts(book)
+
     def area(lot: Lot) -> str:
-        return area_of(book, where_stand(lot, Stage.POTTED))
+        return where.area_of(lot, Stage.POTTED)
 
     for place, found in groupby(sorted(new, key=area), key=area):
         lots = sorted(found, key=lambda lot: lot.code)
-        says = " ".join(f"{_label(lot)}." for lot in lots)
+        says = " ".join(f"{_label(lot)}." for lot in lots[:MOST_NAMED])
         window = coming_round(
             min(_potted(lot) for lot in lots),
             today,
@@ -193,7 +197,7 @@ def labels(book: Book, today: date) -> Iterator[Nudge]:
         yield Nudge(
             id=f"area:{place}:labels",
             job="Write labels for {}",
-            name=named(_name(lot) for lot in lots),
+            name=_some(lots),
             window=window,
             area=place,
             minutes=3 + len(lots),
@@ -211,18 +215,15 @@ def _label(lot: Lot) -> str:
     return " / ".join(" ".join(line.split()) for line in text.splitlines())
 
 
+def _some(lots: Sequence[Lot]) -> str:
+    """The names of lots; of very many the first, and how many more there are."""
+    more = len(lots) - MOST_NAMED
+    told = lots if more <= 0 else lots[:MOST_NAMED]
+    return named([*map(_name, told), *([f"{more} more"] if more > 0 else [])])
+
+
 def _name(lot: Lot) -> str:
     return f"{lot.code} {lot.plant_called}"
-
-
-def area_of(book: Book, where: str) -> str:
-    """The area that the keeper's words for a place name or lie in, or else the words themselves."""
-    words = where.casefold()
-    for site in book.sites.values():
-        if site.name.casefold() == words:
-            return site.area
-    areas = (area for area in book.areas if words and (area.casefold() in words or words in area.casefold()))
-    return next(areas, where)
 
 
 def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Iterator[Nudge]:
@@ -258,7 +259,7 @@ def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Ite
     yield Nudge(
         id=f"garden:pots:{opens:%Y-%m}",
         job=f"Have {of_each} ready for {{}}, and mix",
-        name=named(_name(lot) for lot in lots),
+        name=_some(lots),
         window=window,
         area=_bench(book),
         minutes=10,
@@ -284,8 +285,9 @@ def _wanted(about: Known, opens: date, by: date) -> int:
 
 def _bench(book: Book) -> str:
     """The area where most pots stand; empty where none do."""
+    where = whereabouts(book)
     places = [
-        area_of(book, where_stand(lot, Stage.POTTED))
+        where.area_of(lot, Stage.POTTED)
         for lot in book.lots.values()
         if any(lot.at(stage) for stage in IN_POTS)
     ]

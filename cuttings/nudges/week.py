@@ -5,10 +5,13 @@ from datetime import date
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
+from cuttings.nudges.grounds import Crowding, crowded, grounds
 from cuttings.nudges.knowledge import known
 from cuttings.nudges.lots import nudges_for
 from cuttings.nudges.marked import marked
 from cuttings.nudges.model import Nudge
+from cuttings.nudges.mothers import prunings
+from cuttings.nudges.restraint import restraint
 from cuttings.nudges.weather import FAIR, Outlook, under
 from cuttings.nudges.whereabouts import whereabouts
 from cuttings.plants.catalogue import Catalogue
@@ -27,12 +30,13 @@ def week(
     first: date,
     last: date,
     outlook: Outlook = FAIR,
+    crowds: Iterable[Crowding] = (),
 ) -> list[Nudge]:
     """Nudges whose window touches the days from ``first`` to ``last``, both included, and whose best time
     has begun by then or that lose plants by waiting.
 
     The ones that lose most by waiting until after ``last`` come first, then those that close soonest.
-    ``outlook`` is what the forecast says for these days.
+    ``outlook`` is what the forecast says for these days, ``crowds`` what will crowd on the sites.
     """
     due = [
         nudge
@@ -40,6 +44,8 @@ def week(
         if nudge.window.opens <= last
         and (nudge.window.best[0] <= last or nudge.loss.expected(first, last) >= WORTH_SAYING)
     ]
+    place = (book, catalogue, climate, first, last)
+    due += [*prunings(*place), *restraint(*place), *grounds(*place), *crowded(crowds, first, last)]
     found = under(due, book, catalogue, climate, first, last, outlook)
     return sorted(found, key=lambda nudge: (-nudge.loss.expected(first, last), nudge.window.closes, nudge.id))
 
