@@ -4,7 +4,7 @@ from datetime import date, timedelta
 
 from cuttings.demo.story import Story
 from cuttings.ledger import entries as e
-from cuttings.nudges.grounds import Crowding, area_of, crowded, grounds, moving_time
+from cuttings.nudges.grounds import Crowding, crowded, grounds, moving_time
 from cuttings.nudges.model import NO_LOSS, Nudge
 from cuttings.plants.standard import standard
 from cuttings.words import Cause, Cover, Method, Stage, Wood
@@ -129,13 +129,6 @@ def test_no_pots_are_asked_for_in_the_depth_of_winter() -> None:
     for first, _ in weeks_of(date(2026, 11, 14), 12):
         assert not [key for key in said(story, first) if key.startswith("garden:pots")]
 
-
-def test_the_area_of_a_place_is_told_by_its_words() -> None:
-    book = book_of(garden(), date(2026, 1, 1))
-    assert area_of(book, "fruit row") == "kitchen side"
-    assert area_of(book, "the holding bench, left") == "holding bench"
-    assert area_of(book, "north cellar") == "north cellar"
-    assert area_of(book, "") == ""
 
 
 def test_nothing_is_said_in_an_empty_garden() -> None:
