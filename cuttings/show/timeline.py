@@ -170,18 +170,20 @@ class _Sheet:
     today: date
     room: int
 
-    def line(self, label: str, bars: Sequence["_Bar"] = ()) -> str:
+    def line(self, label: str, bars: Sequence["_Bar"]) -> str:
         cells = [" "] * (int(self.calendar.units) + 2)
         today = self.calendar.column(self.today) if self.calendar.holds(self.today) else None
-        for column in (self.calendar.column(begin) for begin, _ in self.calendar.months() if begin.day == 1):
+        begins = [self.calendar.column(begin) for begin, _ in self.calendar.months() if begin.day == 1]
+        for column in begins:
             beside = any(bar.start - 1 <= column <= bar.end for bar in bars)
-            if not beside and (today is None or abs(column - today) > 1):
+            by_today = today is not None and abs(column - today) <= 1
+            if column < bars[-1].end and not beside and not by_today:
                 cells[1 + column] = "."
         if today is not None:
             cells[1 + today] = "|"
         for bar in bars:
             bar.draw(cells)
-        return f"{label.ljust(self.room)}{''.join(cells)}".rstrip(" .")
+        return f"{label.ljust(self.room)}{''.join(cells)}".rstrip()
 
     @property
     def weeks(self) -> bool:

@@ -77,14 +77,14 @@ class _Bar:
 class _LaidRow:
     """A row on the paper, from ``top`` on; ``heading`` is that of its section, if it is the first there."""
 
-    heading: str
+    heading: str | None
     name: str
     top: float
     lanes: Sequence[Sequence[_Bar]]
 
     @property
     def first_lane(self) -> float:
-        return self.top + (HEADING if self.heading else 0.0)
+        return self.top + (0.0 if self.heading is None else HEADING)
 
     @property
     def bottom(self) -> float:
@@ -98,7 +98,7 @@ def _laid(sections: Sequence[Section], calendar: Calendar, today: date) -> Itera
             bars = [_bar(row, span, calendar, today) for span in row.spans]
             lanes = _in_lanes([bar.extent for bar in bars], APART)
             told = [[bars[index] for index in lane] for lane in lanes]
-            laid = _LaidRow("" if number else section.heading or " ", row.name, top, told)
+            laid = _LaidRow(None if number else section.heading, row.name, top, told)
             top = laid.bottom
             yield laid
         top += AFTER_SECTION
@@ -161,7 +161,7 @@ def _today(drawing: Svg, calendar: Calendar, today: date, bottom: float) -> None
 
 def _row(drawing: Svg, row: _LaidRow) -> None:
     room = LEFT - MARGIN - 12
-    if row.heading.strip():
+    if row.heading is not None:
         words = _fitted(row.heading, room, MIDDLE)
         drawing.text((MARGIN, row.top + HEADING - 7), words, size=MIDDLE)
     for number, lane in enumerate(row.lanes):

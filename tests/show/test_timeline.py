@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
+from itertools import accumulate
 
 import pytest
 from attrs import frozen
@@ -29,7 +30,13 @@ ranges = st.integers(27, 380).map(lambda number: FIRST + timedelta(days=number))
 
 @st.composite
 def spans(draw: st.DrawFn, what: str = "pot") -> Span:
-    opens, begin, end, closes = sorted(draw(st.tuples(days, days, days, days)))
+    if draw(st.booleans()):
+        opens, begin, end, closes = sorted(draw(st.tuples(days, days, days, days)))
+    else:  # short enough for several of them on a line
+        lengths = st.lists(st.integers(0, 8), min_size=3, max_size=3)
+        opens, begin, end, closes = accumulate(
+            draw(lengths), lambda day, length: day + timedelta(days=length), initial=draw(days)
+        )
     return Span(what=what, opens=opens, best=(begin, end), closes=closes, pressing=draw(st.booleans()))
 
 
@@ -104,6 +111,22 @@ def read(axis: Axis) -> Iterator[Drawn]:
 def test_every_window_is_drawn_once_beside_its_word_within_half_a_column(
     row: Row, last: date, width: int
 ) -> None:
+    agrees(row, last, width)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_windows_that_follow_one_another_keep_their_words(width: int) -> None:
+    for step in range(1, 45):
+        opening = [FIRST + timedelta(days=step * number) for number in range(len(WORDS))]
+        followed = [
+            Span(what=word, opens=day, best=(day, day), closes=day + timedelta(days=6))
+            for word, day in zip(WORDS, opening, strict=True)
+        ]
+        agrees(Row(NAME, followed), FIRST + timedelta(days=330), width)
+
+
+def agrees(row: Row, last: date, width: int) -> None:
+    """Whether the bars and the words of a drawing are those of the row's windows, each where its days are."""
     sections = shown([Section("kitchen side", [row])], FIRST, last)
     if not sections:
         return
