@@ -9,8 +9,8 @@ from cuttings.climate.frost import frost_dates
 from cuttings.commands.season_view import season_days, season_page, season_sections, season_svg
 from cuttings.demo.quarry_bank import AREAS, quarry_bank
 from cuttings.ledger.book import fold
-from cuttings.nudges.model import Loss, Nudge
 from cuttings.nudges.ahead import season
+from cuttings.nudges.model import Loss, Nudge
 from cuttings.plants.standard import standard
 from cuttings.rules.advice import Window
 
@@ -56,7 +56,7 @@ def test_rows_stand_under_their_areas_in_the_order_in_which_their_work_opens() -
 
 def test_each_job_has_a_word_and_a_mark_its_code_first() -> None:
     rows = {row.name: row for section in season_sections(ahead(NOVEMBER), NOVEMBER) for row in section.rows}
-    assert [span.what for span in rows["24-006 red currant"].spans] == ["shelter", "plant"]
+    assert [span.what for span in rows["24-006 red currant"].spans] == ["shelter", "out", "plant"]
     assert [span.what for span in rows["M26-002 red currant"].spans] == ["hardwood"]
     assert [span.what for span in rows["M26-001 snowdrop"].spans] == ["lift"]
 

@@ -18,7 +18,7 @@ from cuttings.plants.standard import standard
 from cuttings.words import Cover, Stage, Wood
 
 COLD = Climate(lat=42.9, frost=frost_dates((5, 15), (9, 30)), zone="5b")
-CARE = ("air", "pots", "water")
+CARE = ("air", "clean", "look-in", "pots", "vent", "water")
 """What is done again every few days."""
 
 
@@ -36,7 +36,7 @@ def test_the_season_holds_the_weeks_work_and_what_is_still_to_open_but_no_care(m
     assert any(each.window.opens > first for each in ahead.values())
     assert not {code.rpartition(":")[2] for code in ahead} & set(CARE)
     sheet = week(book, standard(), COLD, first, first + timedelta(days=6))
-    work = {nudge.id for nudge in sheet if nudge.id.rpartition(":")[2] not in CARE and not nudge.not_yet}
+    work = {n.id for n in sheet if (n.lot or n.mark) and not n.every and not n.not_yet}
     assert work <= set(ahead)
 
 
@@ -105,5 +105,5 @@ def test_what_comes_round_again_or_waits_for_its_day_is_left_out(
     first, last = date(2026, 5, 2), date(2026, 12, 31)
     one, *others = season(demo(first), standard(), COLD, first, last)
     told = [evolve(one, **of_no_season), *others]
-    monkeypatch.setattr("cuttings.nudges.ahead.touching", lambda *asked: told if asked[3] == first else [])
+    monkeypatch.setattr("cuttings.nudges.ahead.all_nudges", lambda *_: told)
     assert season(demo(first), standard(), COLD, first, last) == others

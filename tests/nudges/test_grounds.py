@@ -130,7 +130,6 @@ def test_no_pots_are_asked_for_in_the_depth_of_winter() -> None:
         assert not [key for key in said(story, first) if key.startswith("garden:pots")]
 
 
-
 def test_nothing_is_said_in_an_empty_garden() -> None:
     story = garden()
     for first, _ in weeks_of(date(2026, 1, 3), 52):

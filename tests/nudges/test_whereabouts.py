@@ -6,7 +6,6 @@ import pytest
 
 from cuttings.ledger.book import fold
 from cuttings.nudges.whereabouts import whereabouts
-from cuttings.words import Stage
 from tests.nudges.gardens import garden
 
 

@@ -15,7 +15,7 @@ from cuttings.climate.frost import frost_dates
 from cuttings.commands.season_view import season_days, season_sections
 from cuttings.demo.quarry_bank import quarry_bank
 from cuttings.ledger.book import fold
-from cuttings.nudges.outlook import season
+from cuttings.nudges.ahead import season
 from cuttings.plants.standard import standard
 from cuttings.show.svg import ACCENT_COLOUR, NAMESPACE
 from cuttings.show.timeline import Row, Section, Span
