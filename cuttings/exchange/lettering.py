@@ -169,7 +169,6 @@ def sheet_of_paper(paper: Format, title: str, day: date) -> Lettering:
         pdf.add_font(FAMILY, "B" if bold else "", str(files("fontpkg_fira_sans").joinpath("files", name)))
     pdf.set_lang("en")
     pdf.set_creator("cuttings")
-    pdf.set_producer("cuttings")
     pdf.set_creation_date(datetime.combine(day, time(), UTC))
     pdf.add_page()
     lettering = Lettering(pdf)

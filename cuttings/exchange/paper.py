@@ -7,7 +7,7 @@ letter: ``cuttings.exchange.lettering`` says what becomes of those that the type
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
-from itertools import chain
+from itertools import chain, product
 from operator import attrgetter
 
 from attrs import evolve, field, frozen
@@ -16,18 +16,24 @@ from cuttings.exchange import saying
 from cuttings.exchange.lettering import Box, Format, Lettering, Rule, Stroke, Words, sheet_of_paper
 from cuttings.nudges.sheet import Item, Sheet, Stop, alike
 
-EDGE = 43.0
-"""White on every side, 15 mm; common printers reach to within 6 mm of it."""
+EDGE = 40.0
+"""White on every side, 14 mm; home printers leave up to 6 mm bare, from memory."""
 SIZES = (16.0, 15.0, 14.0, 13.0, 12.0, 11.0)
 """Sizes of type for the jobs, the best first."""
+LEADING = 1.25
+"""From one line of small type to the next, in sizes of type."""
 SMALLEST, LEAST_READ = 9.5, 11.0
 """The smallest type for a reason, and for what must be read with a spade in hand."""
-PENCIL = 21.0
-"""From line to line of what is left for a pencil, about 7 mm."""
+PENCIL, TIGHT = 21.0, 15.5
+"""Room above a line for a pencil, about 7 mm, or 5 mm on a full page."""
+SHORTEST_RULE = 0.35
+"""Of a job's width: what must be left beside the end of its reason for a line there."""
 FEWEST_LINES = 3
 """Ruled lines under "Notes" below which they are not worth a heading."""
-WHY_LINES = (2, 1, 0)
-"""Lines for a reason, the best first; it ends with a sentence, so a long first sentence may take more."""
+Way = tuple[int, bool]
+WAYS: tuple[tuple[Way, ...], ...] = (((2, False), (1, True)), ((0, False),))
+"""Lines for a reason, and whether the pencil's line may stand beside its end; those of the first group are
+tried together in each size of type. A reason ends with a sentence: a long first one may take more lines."""
 JOB_LINES, NAME_LINES, TOOL_LINES = 4, 2, 3
 LISTED = 8
 """How many jobs are named that are left or better left alone; the rest are counted."""
@@ -43,12 +49,12 @@ class Block:
 
 @frozen(kw_only=True)
 class Setter:
-    """Sets a sheet in one size of type, with so many lines for each reason."""
+    """Sets a sheet in one size of type, in one of the ways."""
 
     lettering: Lettering
     today: date
     size: float
-    why_lines: int
+    way: Way
     longest: str
     """The widest number on the sheet."""
     listed: int = LISTED
@@ -57,6 +63,10 @@ class Setter:
     @margin.default
     def _for_dates(self) -> float:
         return self.lettering.wide("until 30 May", self.middle, bold=True) + self.size * 0.4
+
+    @property
+    def why_lines(self) -> int:
+        return self.way[0]
 
     @property
     def small(self) -> float:
@@ -140,13 +150,11 @@ class Setter:
         told = saying.stop_minutes(stop, walk)
         x = self.right - self.lettering.wide(told, self.small)
         top = self.size * 0.9
-        block = self._lines(
+        area = self._lines(
             [stop.area or saying.ELSEWHERE], EDGE, size=size, bold=True, most=NAME_LINES, until=x - self.size
         )
-        base = block.strokes[0]
-        assert isinstance(base, Words)
-        strokes = [*block.strokes, Words(told, x, base.y, self.small)]
-        height = block.height
+        strokes = [*area.strokes, Words(told, x, size, self.small)]
+        height = max(area.height, size * LEADING)
         if stop.tools:
             take = self._lines([f"Take: {', '.join(stop.tools)}"], EDGE, size=self.middle, most=TOOL_LINES)
             strokes += _lowered(take.strokes, height)
@@ -174,9 +182,20 @@ class Setter:
         for part in parts:
             strokes += _lowered(part.strokes, y)
             y += part.height
-        y += PENCIL if self.size > LEAST_READ else PENCIL * 0.8
-        strokes.append(Rule(self.text_x, y, self.right - self.text_x))
-        return Block(tuple(strokes), y + self.size * 0.3)
+        return self._ruled(strokes, y)
+
+    def _ruled(self, strokes: list[Stroke], y: float) -> Block:
+        """A job with its line for a pencil: below it, or beside the end of its reason."""
+        end, pencil = strokes[-1], PENCIL if self.size > LEAST_READ else TIGHT
+        left = self.text_x
+        if self.way[1] and isinstance(end, Words) and end.size == self.small and not end.bold:
+            beside = end.x + self.lettering.wide(end.text, end.size) + self.size * 0.6
+            if self.right - beside >= SHORTEST_RULE * (self.right - self.text_x):
+                left, y = beside, y + max(pencil - end.size * LEADING, 0.0)
+        if left == self.text_x:
+            y += pencil
+        strokes.append(Rule(left, y, self.right - left))
+        return Block(tuple(strokes), y + self.size * 0.35)
 
     def _said_under(self, items: Sequence[Item]) -> Iterator[tuple[str, bool]]:
         """What stands under a job, and whether it is bold: its sittings, what can hurt, and why."""
@@ -289,7 +308,7 @@ class Setter:
         strokes, y = [], 0.0
         for text, size, bold in lines:
             strokes.append(Words(text, x, y + size, size, bold))
-            y += size * 1.25
+            y += size * LEADING
         return Block(tuple(strokes), y)
 
 
@@ -326,9 +345,9 @@ def _chosen(lettering: Lettering, sheet: Sheet, garden: str, today: date) -> tup
 
     items = [item for stop in sheet.stops for item in stop.items]
     longest = max((str(item.number) for item in (*items, *sheet.left)), key=len, default="")
-    for why_lines in WHY_LINES:
-        for size in SIZES:
-            setter = Setter(lettering=lettering, today=today, size=size, why_lines=why_lines, longest=longest)
+    for ways in WAYS:
+        for size, way in product(SIZES, ways):
+            setter = Setter(lettering=lettering, today=today, size=size, way=way, longest=longest)
             if fits(setter):
                 return setter, setter.page(sheet, garden)
     setter = evolve(setter, listed=LISTED // 2)
