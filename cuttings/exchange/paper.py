@@ -55,14 +55,20 @@ class Setter:
     today: date
     size: float
     way: Way
-    longest: str
-    """The widest number on the sheet."""
+    items: tuple[Item, ...] = field(repr=False)
+    """All that has a number: what is planned and what is left."""
     listed: int = LISTED
+    longest: str = field(init=False)
     margin: float = field(init=False)
+
+    @longest.default
+    def _widest_number(self) -> str:
+        return max((str(item.number) for item in self.items), key=len, default="")
 
     @margin.default
     def _for_dates(self) -> float:
-        return self.lettering.wide("until 30 May", self.middle, bold=True) + self.size * 0.4
+        dates = {"until 30 May", *(saying.due([item], self.today) for item in self.items)}
+        return max(self.lettering.wide(told, self.middle, bold=True) for told in dates) + self.size * 0.4
 
     @property
     def why_lines(self) -> int:
@@ -111,12 +117,12 @@ class Setter:
         return blocks
 
     def foot(self, sheet: Sheet) -> Block:
-        """How to write it down afterwards."""
-        numbers = [item.number for stop in sheet.stops for item in stop.items]
-        if not numbers:
+        """How to write it down afterwards; the job that costs most by waiting is always printed."""
+        items = [item for stop in sheet.stops for item in stop.items]
+        if not items:
             return Block((), 0.0)
         told = "Afterwards, write down what is done by its number:"
-        command = saying.write_down(sheet, numbers[0])
+        command = saying.write_down(sheet, max(items, key=attrgetter("cost")).number)
         y = self.small * 1.6
         x = EDGE + self.lettering.wide(told + " ", self.small)
         return Block(
@@ -127,7 +133,7 @@ class Setter:
     def notes(self, room: float) -> Block:
         """Lines for a pencil in what room there is."""
         top = self.size * 2.6
-        count = int((room - top) // PENCIL)
+        count = int((room - top) / PENCIL - 0.5)
         if count < FEWEST_LINES:
             return Block((), 0.0)
         rules = (Rule(EDGE, top + PENCIL * n, self.right - EDGE) for n in range(1, count + 1))
@@ -343,15 +349,15 @@ def _chosen(lettering: Lettering, sheet: Sheet, garden: str, today: date) -> tup
         height = sum(block.height for block in setter.page(sheet, garden, most)) + setter.foot(sheet).height
         return height <= lettering.height - 2 * EDGE
 
-    items = [item for stop in sheet.stops for item in stop.items]
-    longest = max((str(item.number) for item in (*items, *sheet.left)), key=len, default="")
+    planned = [item for stop in sheet.stops for item in stop.items]
+    items = (*planned, *sheet.left)
     for ways in WAYS:
         for size, way in product(SIZES, ways):
-            setter = Setter(lettering=lettering, today=today, size=size, way=way, longest=longest)
+            setter = Setter(lettering=lettering, today=today, size=size, way=way, items=items)
             if fits(setter):
                 return setter, setter.page(sheet, garden)
     setter = evolve(setter, listed=LISTED // 2)
-    most = bisect_right(range(len(items) + 1), False, key=lambda most: not fits(setter, most)) - 1
+    most = bisect_right(range(len(planned) + 1), False, key=lambda most: not fits(setter, most)) - 1
     return setter, setter.page(sheet, garden, max(most, 0))
 
 
