@@ -38,16 +38,10 @@ def window_document(window: Window) -> dict[str, Any]:
     }
 
 
-LEAST_ODDS = 0.05
-"""A smaller chance of failure than this is not worth a sentence."""
-
-
 def spoiled(window: Window) -> str:
     """In how many years the weather spoils a job, as a sentence after a blank; empty where it hardly ever
     does."""
-    if window.odds is None or window.odds < LEAST_ODDS:
-        return ""
-    return f" Done on its first best day, cold spoils it in {round(window.odds * 100)} years of 100."
+    return f" {window.spoiled}" if window.spoiled else ""
 
 
 def stems(count: int, method: Method | None = None) -> str:

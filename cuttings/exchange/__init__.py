@@ -1,1 +1,1 @@
-"""What the program knows, put into the forms that paper and other programs take."""
+"""What leaves the program for others to read: the calendar and the printed page."""

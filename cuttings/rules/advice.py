@@ -19,6 +19,10 @@ class Advice(Generic[T]):
     sure: str = ""
 
 
+LEAST_ODDS = 0.05
+"""A smaller chance of failure than this is not worth a sentence."""
+
+
 def _share(odds: float | None) -> float | None:
     """A chance between 0 and 1, to the thousandth: more would be a show of knowledge nobody has."""
     return None if odds is None else round(min(max(odds, 0.0), 1.0), 3)
@@ -42,3 +46,11 @@ class Window:
 
     def holds(self, day: date) -> bool:
         return self.opens <= day <= self.closes
+
+    @property
+    def spoiled(self) -> str:
+        """In how many years the weather spoils the job, as a sentence; empty where it hardly ever does or
+        nobody can say."""
+        if self.odds is None or self.odds < LEAST_ODDS:
+            return ""
+        return f"Done on its first best day, cold spoils it in {round(self.odds * 100)} years of 100."
