@@ -11,7 +11,7 @@ from datetime import UTC, date, datetime, timedelta
 from uuid import UUID, uuid5
 
 from attrs import evolve, frozen
-from icalendar import Alarm, Calendar, Component, vText
+from icalendar import Alarm, Calendar, Component, vDDDTypes, vText
 from icalendar import Event as Entry
 
 from cuttings.dates import spoken
@@ -33,6 +33,7 @@ DAY = timedelta(days=1)
 EPOCH = date(2020, 1, 1)
 """The day from which a file's number is counted; any day before the first file."""
 
+_UID = re.compile(r"[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}")
 _BREAK = re.compile("\r\n|[\r\x0b\x0c\x1c-\x1e\x85\u2028\u2029]")
 _UNFIT = re.compile("[\x00-\x08\x0e-\x1f\x7f-\x9f\ud800-\udfff]")
 _ESCAPED = {ord("\\"): "\\\\", ord(";"): "\\;", ord(","): "\\,", ord("\n"): "\\n"}
@@ -197,14 +198,20 @@ def _standing(before: bytes, mark: UUID) -> Mapping[str, _Stood]:
     if str(calendar.get("UID")) != str(mark):
         raise Refused("What stands in that file is the calendar of another ledger; name another file.")
     found = ((str(entry.get("UID", "")), _stood(entry)) for entry in calendar.walk("VEVENT"))
-    return {uid: stood for uid, stood in found if uid and stood is not None}
+    return {uid: stood for uid, stood in found if _UID.fullmatch(uid) and stood is not None}
 
 
 def _stood(entry: Component) -> _Stood | None:
     """An event as this program writes them; ``None`` for any other."""
-    first, end = (getattr(entry.get(name), "dt", None) for name in ("DTSTART", "DTEND"))
+    first, end = _day(entry, "DTSTART"), _day(entry, "DTEND")
     number = entry.get("SEQUENCE", 0)
-    if type(first) is not date or type(end) is not date or not isinstance(number, int):
+    if first is None or end is None or end <= first or not isinstance(number, int):
         return None
     summary, status = str(entry.get("SUMMARY", "")), str(entry.get("STATUS", ""))
     return _Stood(_Days(first=first, end=end, status=status, summary=summary), int(number))
+
+
+def _day(entry: Component, name: str) -> date | None:
+    """A date that an event tells; ``None`` where it tells none, or tells it wrongly."""
+    found = entry.get(name)
+    return found.dt if isinstance(found, vDDDTypes) and type(found.dt) is date else None
