@@ -16,7 +16,7 @@ from icalendar import Event as Entry
 
 from cuttings.dates import spoken
 from cuttings.errors import Refused
-from cuttings.exchange.events import LEAST_COST, Event, described
+from cuttings.exchange.events import Event, described
 
 PRODUCT = "-//cuttings//week//EN"
 SPACE = UUID("18df0668-0bd5-4292-9531-d1ca963a7ee0")
@@ -169,7 +169,7 @@ def _alarms(event: Event) -> Iterator[Alarm]:
     if event.planned:
         yield _alarm(what, MORNING)
     warns_on = closes - WARN_DAYS * DAY
-    if event.cost >= LEAST_COST and (warns_on > event.first or not event.planned):
+    if event.at_stake and (warns_on > event.first or not event.planned):
         after = max(warns_on - event.first, timedelta(0))
         yield _alarm(f"{what}: too late after {spoken(closes, event.first)}", after + MORNING)
 

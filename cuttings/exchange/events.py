@@ -24,7 +24,8 @@ class Event:
 
     ``turn`` tells this time of the nudge from its other times: an event of the same nudge and turn takes the
     place of the one before, whatever its days. ``cost`` is how many plants are expected to be lost if it is
-    left until ``left_until`` is over. ``planned`` is false for what does not fit into the week's minutes.
+    left until ``left_until`` is over, the last day of its sheet or else of its window. ``planned`` is false
+    for what does not fit into the week's minutes.
     """
 
     nudge: Nudge
@@ -36,6 +37,13 @@ class Event:
     left_until: date
     command: str = ""
     planned: bool = True
+
+    @property
+    def at_stake(self) -> float:
+        """Plants expected to be lost if it is left until its window has closed; 0 for less than is worth a
+        word."""
+        lost = self.nudge.loss.expected(self.first, self.nudge.window.closes)
+        return lost if lost >= LEAST_COST else 0.0
 
 
 def of_week(sheet: Sheet, command: Command) -> tuple[Event, ...]:
@@ -142,11 +150,18 @@ def _again(every: int) -> str:
 
 
 def _waiting(event: Event) -> str:
-    if event.cost < LEAST_COST:
-        return ""
-    plants = round(event.cost, 1)
+    """What it costs to leave it until the sheet is over, and until its window has closed."""
+    costs = {event.left_until: event.cost, event.nudge.window.closes: event.at_stake}
+    told = [
+        f"until {spoken(until, event.first)} is over, {_plants(cost)}"
+        for until, cost in costs.items()
+        if cost >= LEAST_COST and until <= event.nudge.window.closes
+    ]
     by = f" ({event.nudge.loss.by})" if event.nudge.loss.by else ""
-    until = spoken(event.left_until, event.first)
-    return (
-        f"Left until {until} is over, it costs about {plants:g} {'plant' if plants == 1 else 'plants'}{by}."
-    )
+    return f"Expected to be lost if it is left {'; '.join(told)}{by}." if told else ""
+
+
+def _plants(cost: float) -> str:
+    """A number of plants, to the tenth: more would be a show of knowledge nobody has."""
+    number = round(cost, 1)
+    return f"about {number:g} {'plant' if number == 1 else 'plants'}"

@@ -19,6 +19,8 @@ from cuttings.errors import Refused
 from cuttings.exchange.calendar import calendar_of
 from cuttings.exchange.events import Event, described, of_season, of_week
 from cuttings.ledger.book import fold
+from cuttings.nudges.loss import between
+from cuttings.nudges.model import Loss
 from cuttings.nudges.week import week
 from cuttings.plants.standard import standard
 from tests.exchange.checks import ON_BYTES, ON_PARTS, WITNESSES, Part, events, faults, read, stopped
@@ -207,21 +209,23 @@ def alarms(event: Part) -> list[str]:
 
 
 @pytest.mark.parametrize(
-    ("closes", "is_planned", "cost", "triggers"),
+    ("closes", "is_planned", "plants", "triggers"),
     [
-        (40, True, 0.4, ["PT7H", "P33DT7H"]),  # a week before it closes
+        (40, True, 3.0, ["PT7H", "P33DT7H"]),  # a week before it closes
         (40, True, 0.0, ["PT7H"]),  # nothing is lost by waiting
-        (40, False, 0.4, ["P33DT7H"]),  # no time for it this week
+        (40, False, 3.0, ["P33DT7H"]),  # no time for it this week
         (40, False, 0.0, []),
-        (13, True, 0.4, ["PT7H", "P6DT7H"]),
-        (7, True, 0.4, ["PT7H"]),  # the first morning is warning enough
-        (5, False, 0.4, ["PT7H"]),
+        (13, True, 3.0, ["PT7H", "P6DT7H"]),
+        (7, True, 3.0, ["PT7H"]),  # the first morning is warning enough
+        (5, False, 3.0, ["PT7H"]),
     ],
 )
 def test_a_phone_speaks_up_on_the_first_morning_and_before_plants_are_lost(
-    closes: int, is_planned: bool, cost: float, triggers: list[str]
+    closes: int, is_planned: bool, plants: float, triggers: list[str]
 ) -> None:
-    it = item(nudge(window(-10, (-3, 4), closes)), taken=int(is_planned), cost=cost)
+    its_window = window(-10, (-3, 4), closes)
+    loss = Loss(plants=plants, late=between(its_window.best[1], its_window.closes))
+    it = item(nudge(its_window, loss=loss), taken=int(is_planned), cost=0.0)
     its_sheet = sheet(it) if is_planned else sheet(left=(it,))
     (event,) = events(file_of(of_week(its_sheet, command)))
     assert alarms(event) == triggers
@@ -330,6 +334,44 @@ def test_weekly_care_is_an_event_a_week() -> None:
         ("20260321", "20260328"),
         ("20260328", "20260404"),
     ]
+
+
+@settings(max_examples=100, deadline=None)
+@given(
+    st.lists(
+        st.tuples(
+            st.integers(0, 9),  # days since the writing before
+            st.integers(0, 2),  # entries since then
+            st.dictionaries(st.sampled_from("abcd"), st.tuples(st.integers(-9, 9), st.integers(0, 20))),
+        ),
+        min_size=1,
+        max_size=8,
+    )
+)
+def test_a_phone_that_has_read_every_file_shows_what_the_last_one_says(
+    writings: list[tuple[int, int, dict[str, tuple[int, int]]]],
+) -> None:
+    files: list[bytes] = []
+    today, entries = 0, 0
+    for later, more, nudges in writings:
+        today, entries = today + later, entries + more
+        found = planned(
+            *(
+                nudge(
+                    window(today + opens, (today + opens, today + opens + lasts), today + opens + lasts),
+                    id=id_,
+                )
+                for id_, (opens, lasts) in nudges.items()
+                if opens + lasts >= 0
+            ),
+            first=after(today),
+        )
+        now = MORNING + timedelta(days=today)
+        files.append(file_of(found, now=now, entries=entries, before=files[-1] if files else None))
+        assert faults(files[-1]) == set()
+        shown = {uid: days(each) for uid, each in phone(*files).items()}
+        ahead = {uid: span for uid, span in shown.items() if span[1] > f"{after(today):%Y%m%d}"}
+        assert ahead == {uid: days(each) for uid, each in phone(files[-1]).items()}
 
 
 def test_the_ids_are_those_of_the_first_files_ever_written() -> None:

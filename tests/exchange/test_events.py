@@ -6,6 +6,7 @@ import pytest
 from attrs import evolve
 
 from cuttings.exchange.events import described, of_season, of_week
+from cuttings.nudges.loss import between
 from cuttings.nudges.model import NO_LOSS, Loss
 from tests.exchange.making import SATURDAY, after, command, item, nudge, planned, sheet, window
 
@@ -85,15 +86,15 @@ def test_the_week_and_the_season_call_a_nudge_by_the_same_turn() -> None:
 def test_a_season_tells_what_never_doing_it_would_cost() -> None:
     (event,) = of_season([nudge()], SATURDAY, command)
     assert event.cost == pytest.approx(3.0)
-    assert "Left until 30 April is over, it costs about 3 plants." in described(event)
+    assert "Expected to be lost if it is left until 30 April is over, about 3 plants." in described(event)
 
 
 def test_all_is_told() -> None:
     whole = nudge(
-        window(-10, (-3, 12), 300, odds=0.12),
+        (its_window := window(-10, (-3, 12), 300, odds=0.12)),
         tools=("knife", "9 cm pots"),
         cautions=("Keep the dust of dry mix down.",),
-        loss=Loss(plants=3.0, late=lambda _: 0.0, by="roots that circle"),
+        loss=Loss(plants=3.0, late=between(SATURDAY, its_window.closes), by="roots that circle"),
         every=14,
     )
     (event,) = planned(whole)
@@ -101,7 +102,8 @@ def test_all_is_told() -> None:
         "The roots hold the mix.",
         "Good from 11 March to 15 January 2027, at its best from 18 March to 2 April.",
         "Done on its first best day, cold spoils it in 12 years of 100.",
-        "Left until 27 March is over, it costs about 0.4 plants (roots that circle).",
+        "Expected to be lost if it is left until 27 March is over, about 0.4 plants; "
+        "until 15 January 2027 is over, about 3 plants (roots that circle).",
         "Due again every 14 days.",
         "About 18 min.",
         "Take knife, 9 cm pots.",
@@ -109,6 +111,12 @@ def test_all_is_told() -> None:
         "'cuttings pot 26-001' writes it down once it is done.",
         "Source: common practice",
     ]
+
+
+def test_what_is_lost_later_is_told_though_this_week_costs_nothing() -> None:
+    (event,) = of_week(sheet(item(nudge(), cost=0.0)), command)
+    assert event.at_stake == pytest.approx(3.0)
+    assert "Expected to be lost if it is left until 30 April is over, about 3 plants." in described(event)
 
 
 def test_nothing_is_told_of_what_is_not_known_or_costs_nothing() -> None:
