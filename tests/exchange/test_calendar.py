@@ -401,6 +401,27 @@ def test_the_file_of_another_ledger_is_refused() -> None:
         file_of(planned(nudge()), before=GOOD, ledger="20250101-000000000-0000000000")
 
 
+DAMAGE: dict[str, Callable[[bytes], bytes]] = {
+    "an id that is none": lambda file: file.replace(b"\r\nSEQ", b"\x00\r\nSEQ", 1),
+    "no id": _without("UID:.*?\r\nSEQ"),
+    "no start": _without("DTSTART"),
+    "no end": _without("DTEND"),
+    "two starts": _twice("DTSTART"),
+    "a start that is no day": lambda file: file.replace(b"DATE:2026", b"DATE:x", 1),
+    "the end first": lambda file: file.replace(b"DTEND;VALUE=DATE:2026", b"DTEND;VALUE=DATE:2025", 1),
+    "a number that is none": lambda file: file.replace(b"SEQUENCE:", b"SEQUENCE:x", 1),
+}
+
+
+@pytest.mark.parametrize("how", DAMAGE)
+def test_an_event_that_was_damaged_is_passed_over(how: str) -> None:
+    damaged = DAMAGE[how](GOOD)
+    assert damaged != GOOD
+    file = file_of([], before=damaged)
+    assert [each.value("UID") for each in events(file)] == [events(GOOD)[1].value("UID")]
+    assert faults(file) == set()
+
+
 @settings(max_examples=300, deadline=None)
 @given(st.data())
 def test_no_damage_to_a_file_does_more_than_have_it_refused(data: st.DataObject) -> None:
