@@ -1,13 +1,17 @@
-"""Nudges and sheets made by hand."""
+"""Nudges, sheets and calendar files made by hand, and ways to break a file."""
 
-from datetime import date, timedelta
+import re
+from collections.abc import Callable, Iterable
+from datetime import date, datetime, timedelta, timezone
 from typing import Any
 
+from cuttings.exchange.calendar import calendar_of
 from cuttings.exchange.events import Event, of_week
 from cuttings.nudges.loss import between
 from cuttings.nudges.model import Loss, Nudge
 from cuttings.nudges.sheet import Item, Sheet, Sitting, Stop
 from cuttings.rules.advice import Window
+from tests.exchange.checks import Part
 
 SATURDAY = date(2026, 3, 21)
 
@@ -55,3 +59,37 @@ def command(each: Nudge) -> str:
 def planned(*nudges: Nudge, first: date = SATURDAY) -> tuple[Event, ...]:
     """The events of a sheet on which all of these are planned."""
     return of_week(sheet(*(item(each) for each in nudges), first=first), command)
+
+
+HERE = timezone(timedelta(hours=-5))
+MORNING = datetime(2026, 3, 21, 6, 30, tzinfo=HERE)
+LONG = "26-001 Ribes; rubrum, 'Ж-Яблоня' סמבוק 🌱" * 4
+
+
+def file_of(
+    found: Iterable[Event],
+    *,
+    now: datetime = MORNING,
+    entries: int = 7,
+    before: bytes | None = None,
+    ledger: str = "20260104-101112131-k3f9w2x7qd",
+) -> bytes:
+    return calendar_of(found, ledger=ledger, garden="Quarry Bank", now=now, entries=entries, before=before)
+
+
+GOOD = file_of(planned(nudge(name=LONG), nudge(id="26-002:pot")))
+
+
+def days(event: Part) -> tuple[str, str]:
+    """The first day of an event, and the day after its last."""
+    return event.value("DTSTART"), event.value("DTEND")
+
+
+def without(name: str) -> Callable[[bytes], bytes]:
+    """Takes the first line that begins like this out of a file."""
+    return lambda file: re.sub(rb"\r\n%s[^\r]*" % name.encode(), b"", file, count=1)
+
+
+def twice(name: str) -> Callable[[bytes], bytes]:
+    """Doubles the first line of a file that begins like this."""
+    return lambda file: re.sub(rb"(\r\n%s[^\r]*)" % name.encode(), rb"\1\1", file, count=1)
