@@ -73,7 +73,6 @@ def test_a_scheduler_is_told_where_the_program_is(scheduler: str) -> None:
     assert re.match(r"(/|%h/|\$HOME/|%USERPROFILE%\\)", command_lines()[scheduler][0])
 
 
-@pytest.mark.xfail(reason="the week does not write files yet")
 def test_the_command_has_the_options_of_the_examples() -> None:
     command = cli.get_command(click.Context(cli), "week")
     assert command is not None

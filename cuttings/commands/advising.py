@@ -7,6 +7,7 @@ from typing import TypeVar
 import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.drawings import write_drawing
 from cuttings.commands.parsing import whole
 from cuttings.commands.week_crowds import crowdings
 from cuttings.commands.week_view import week_document, week_page
@@ -36,6 +37,10 @@ T = TypeVar("T")
 @click.option("--low", metavar="TEMP", help="the coldest night of the forecast")
 @click.option("--high", metavar="TEMP", help="the hottest day of the forecast")
 @click.option("--rain", metavar="LEN", help="all the rain of the forecast, such as 1in or 25mm")
+@click.option("--pdf", metavar="FILE", help="the sheet on one page to print")
+@click.option("--ics", metavar="FILE", help="a calendar for a phone; written again, it brings it up to date")
+@click.option("--season", is_flag=True, help="the months ahead as a time line, instead of the week")
+@click.option("--svg", metavar="FILE", help="with --season, the time line as a drawing")
 @global_options
 @with_desk
 def week(
@@ -48,8 +53,19 @@ def week(
     low: str | None,
     high: str | None,
     rain: str | None,
+    pdf: str | None,
+    ics: str | None,
+    season: bool,
+    svg: str | None,
 ) -> None:
     begin, end = days_of(desk, first, last)
+    if season:
+        if pdf is not None or minutes is not None:
+            raise Misused("--season takes no --pdf and no --minutes; leave them out, or leave out --season.")
+        show_season(desk, begin, end if last else None, area, ics, svg)
+        return
+    if svg is not None:
+        raise Misused("--svg goes with --season.")
     sheet = sheet_for(
         desk,
         begin,
@@ -59,7 +75,48 @@ def week(
         budget=_read("--minutes", minutes, whole(1, MOST_MINUTES)),
         walk=_read("--walk", walk, whole(0, 240)),
     )
+    if pdf is not None or ics is not None:
+        _write_files(desk, sheet, area, pdf, ics)
     desk.answer(week_page(desk, sheet), week_document(sheet))
+
+
+def _write_files(desk: Desk, sheet: Sheet, area: str | None, pdf: str | None, ics: str | None) -> None:
+    """The sheet on paper, and as a calendar, which always holds the whole garden: what an area leaves out is
+    not over."""
+    from cuttings.commands.week_files import print_sheet, write_week
+
+    if pdf is not None:
+        print_sheet(desk, sheet, pdf)
+        desk.remark(f"The sheet is in {pdf}.")
+    if ics is not None:
+        whole_garden = sheet if area is None else sheet_for(desk, sheet.first, sheet.last)
+        write_week(desk, whole_garden, ics)
+        desk.remark(f"The calendar is in {ics}.")
+
+
+def show_season(
+    desk: Desk, begin: date, end: date | None, area: str | None, ics: str | None, svg: str | None
+) -> None:
+    """The months ahead as a time line: on the screen, as a drawing, as a calendar."""
+    from cuttings.commands.season_view import season_days, season_document, season_page, season_svg
+    from cuttings.commands.week_files import write_season
+    from cuttings.nudges.ahead import season as season_of
+
+    drawn_from, usual_end = season_days(begin)
+    last = end or usual_end
+    everything = season_of(desk.book.as_of(begin), desk.catalogue, desk.climate, begin, last)
+    nudges = everything
+    if area is not None:
+        wanted = _area(desk, area).casefold()
+        nudges = [nudge for nudge in everything if nudge.area.casefold() == wanted]
+    first, garden = begin if end else drawn_from, desk.garden.name if desk.garden else ""
+    if ics is not None:
+        write_season(desk, everything, ics)
+        desk.remark(f"The calendar is in {ics}.")
+    if svg is not None:
+        write_drawing(svg, season_svg(nudges, first, last, desk.on, garden))
+        desk.remark(f"The drawing is in {svg}.")
+    desk.answer(season_page(nudges, first, last, desk.on, garden), season_document(nudges, begin, last))
 
 
 def sheet_for(

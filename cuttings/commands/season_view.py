@@ -3,7 +3,9 @@
 from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
+from typing import Any
 
+from cuttings.commands.week_view import nudge_document
 from cuttings.dates import spoken
 from cuttings.nudges.model import Nudge
 from cuttings.show.page import Page
@@ -90,3 +92,20 @@ def season_svg(nudges: Sequence[Nudge], first: date, last: date, today: date, ga
     """The same as the text of an SVG file."""
     title = season_title(garden, first, last)
     return timeline_svg(season_sections(nudges, today), first, last, today, title)
+
+
+def season_document(nudges: Sequence[Nudge], first: date, last: date) -> dict[str, Any]:
+    """The same as JSON: a week's document without what belongs to a week's time."""
+    return {
+        "from": first.isoformat(),
+        "to": last.isoformat(),
+        "minutes": sum(nudge.minutes for nudge in nudges),
+        "nudges": [
+            {
+                **nudge_document(nudge),
+                "cost_of_waiting": round(nudge.loss.expected(first, last), 3),
+                "planned": True,
+            }
+            for nudge in nudges
+        ],
+    }

@@ -7,6 +7,7 @@ from typing import Any
 from cuttings.commands.desk import Desk
 from cuttings.commands.telling import spoiled, window_document
 from cuttings.dates import margin, spoken
+from cuttings.nudges.model import Nudge
 from cuttings.nudges.sheet import Item, Sheet, Stop, alike
 from cuttings.show.page import Page
 from cuttings.show.plain import listed
@@ -194,16 +195,31 @@ def week_document(sheet: Sheet) -> dict[str, Any]:
         "walk": sheet.walk,
         "at_risk": round(sheet.risk, 3),
         "areas": [{"area": stop.area or None, "minutes": stop.minutes} for stop in sheet.stops],
-        "nudges": [_nudge_document(item, sheet) for item in (*ordered, *sheet.not_yet)],
+        "nudges": [_item_document(item, sheet) for item in (*ordered, *sheet.not_yet)],
     }
 
 
-def _nudge_document(item: Item, sheet: Sheet) -> dict[str, Any]:
-    nudge, loss = item.nudge, item.nudge.loss
+def _item_document(item: Item, sheet: Sheet) -> dict[str, Any]:
+    nudge = item.nudge
     whole = sum(each.minutes for each in item.sittings)
     return {
-        "id": nudge.id,
         "number": item.number,
+        **nudge_document(nudge),
+        "minutes": item.minutes if item.planned else whole,
+        "whole_minutes": whole,
+        "sittings": len(item.sittings),
+        "planned_sittings": item.taken,
+        "cost_of_waiting": round(item.cost, 3),
+        "chance_of_loss": round(nudge.loss.chance(sheet.first, sheet.last), 3),
+        "not_yet": nudge.not_yet,
+        "planned": item.planned or nudge.not_yet,
+    }
+
+
+def nudge_document(nudge: Nudge) -> dict[str, Any]:
+    """What is true of a nudge on any sheet, as JSON."""
+    return {
+        "id": nudge.id,
         "what": nudge.what,
         "lot": nudge.lot or None,
         "mark": nudge.mark or None,
@@ -211,17 +227,10 @@ def _nudge_document(item: Item, sheet: Sheet) -> dict[str, Any]:
         "area": nudge.area or None,
         "stems": nudge.stems,
         "window": window_document(nudge.window),
-        "minutes": item.minutes if item.planned else whole,
-        "whole_minutes": whole,
-        "sittings": len(item.sittings),
-        "planned_sittings": item.taken,
-        "cost_of_waiting": round(item.cost, 3),
-        "chance_of_loss": round(loss.chance(sheet.first, sheet.last), 3),
-        "lost_by": loss.by or None,
+        "minutes": nudge.minutes,
+        "lost_by": nudge.loss.by or None,
         "why": nudge.window.why,
         "source": nudge.window.source,
         "tools": list(nudge.tools),
         "cautions": list(nudge.cautions),
-        "not_yet": nudge.not_yet,
-        "planned": item.planned or nudge.not_yet,
     }
