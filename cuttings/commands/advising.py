@@ -1,6 +1,6 @@
 """The week's sheet: which days, which part of the garden, how many minutes, and where it goes."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date, timedelta
 from typing import TypeVar
 
@@ -8,15 +8,16 @@ import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.drawings import write_drawing
+from cuttings.commands.numbering import numbers_for
 from cuttings.commands.parsing import whole
-from cuttings.commands.week_crowds import crowdings
+from cuttings.commands.ticking import tick, tick_off
+from cuttings.commands.week_nudges import nudges_on
 from cuttings.commands.week_view import week_document, week_page
 from cuttings.dates import parse_date
 from cuttings.errors import Misused, Refused
 from cuttings.nudges.sheet import Sheet
 from cuttings.nudges.sheet_making import reading_order, sheet_of
 from cuttings.nudges.weather import FAIR, Outlook
-from cuttings.nudges.week import week as nudges_of
 from cuttings.units import parse_length, parse_temperature
 
 WALK_MINUTES = 10
@@ -37,6 +38,10 @@ T = TypeVar("T")
 @click.option("--low", metavar="TEMP", help="the coldest night of the forecast")
 @click.option("--high", metavar="TEMP", help="the hottest day of the forecast")
 @click.option("--rain", metavar="LEN", help="all the rain of the forecast, such as 1in or 25mm")
+@click.option("--done", metavar="N", multiple=True, help="number N is done (may be repeated)")
+@click.option("--later", metavar="N DATE", nargs=2, help="number N must wait until a day, or last-frost ...")
+@click.option("--never", metavar="N", multiple=True, help="number N is not to come back (may be repeated)")
+@click.option("--tick", "ticking", is_flag=True, help="choose from the sheet what is done or must wait")
 @click.option("--pdf", metavar="FILE", help="the sheet on one page to print")
 @click.option("--ics", metavar="FILE", help="a calendar for a phone; written again, it brings it up to date")
 @click.option("--season", is_flag=True, help="the months ahead as a time line, instead of the week")
@@ -53,12 +58,19 @@ def week(
     low: str | None,
     high: str | None,
     rain: str | None,
+    done: Sequence[str],
+    later: tuple[str, str] | None,
+    never: Sequence[str],
+    ticking: bool,
     pdf: str | None,
     ics: str | None,
     season: bool,
     svg: str | None,
 ) -> None:
     begin, end = days_of(desk, first, last)
+    if done or later or never:
+        tick_off(desk, begin if first else None, done, later, never)
+        return
     if season:
         if pdf is not None or minutes is not None:
             raise Misused("--season takes no --pdf and no --minutes; leave them out, or leave out --season.")
@@ -77,7 +89,19 @@ def week(
     )
     if pdf is not None or ics is not None:
         _write_files(desk, sheet, area, pdf, ics)
-    desk.answer(week_page(desk, sheet), week_document(sheet))
+    if ticking:
+        _tick(desk, sheet)
+    else:
+        desk.answer(week_page(desk, sheet), week_document(sheet))
+
+
+def _tick(desk: Desk, sheet: Sheet) -> None:
+    """Show the sheet, and let a person choose from it."""
+    if desk.asker is not None:
+        desk.show(week_page(desk, sheet))
+    items = {item.number: item.nudge for stop in sheet.stops for item in stop.items}
+    items |= {item.number: item.nudge for item in (*sheet.left, *sheet.not_yet)}
+    tick(desk, sorted(items.items()))
 
 
 def _write_files(desk: Desk, sheet: Sheet, area: str | None, pdf: str | None, ics: str | None) -> None:
@@ -130,12 +154,11 @@ def sheet_for(
     walk: int | None = None,
 ) -> Sheet:
     """The sheet of some days as the ledger stood on the first of them."""
-    book = desk.book.as_of(first)
-    crowds = crowdings(desk, book, first)
-    nudges = nudges_of(book, desk.catalogue, desk.climate, first, last, outlook, crowds)
+    nudges = nudges_on(desk, desk.book.as_of(first), first, last, outlook)
     costs = {nudge.id: nudge.loss.expected(first, last) for nudge in nudges}
     ordered = reading_order([(nudge, costs[nudge.id]) for nudge in nudges])
-    numbered = [(nudge, number, costs[nudge.id]) for number, nudge in enumerate(ordered, start=1)]
+    numbers = numbers_for(desk.ledger.folder, first, last, (nudge.id for nudge in ordered), outlook)
+    numbered = [(nudge, numbers[nudge.id], costs[nudge.id]) for nudge in ordered]
     if area is not None:
         wanted = _area(desk, area).casefold()
         numbered = [each for each in numbered if each[0].area.casefold() == wanted]

@@ -7,11 +7,11 @@ import click
 from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.naming import PLANT, ask_plant
-from cuttings.commands.parsing import filled, yes_no
+from cuttings.commands.parsing import filled, number, words, yes_no
 from cuttings.commands.questions import which_lot
 from cuttings.commands.telling import described, lot_document, next_page
 from cuttings.dates import spoken
-from cuttings.errors import Refused
+from cuttings.errors import Misused, Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.folding import effective
@@ -19,6 +19,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 
 TEXT = Question("text", "What is worth remembering?", filled, argument=True)
+WORTH = Question("worth", "What does one plant of it count?", number(0.001, e.MOST_WORTH, "what one counts"))
 
 
 @click.command(help="Take an entry back: the last one written, or the one named.")
@@ -43,7 +44,7 @@ def undo(desk: Desk, entry: str | None, note: str | None) -> None:
     lot = book.lots.get(target.lot) if isinstance(target, e.LotEntry) else None
     stands = f"; {lot.code} now holds {spoken_counts(lot.stages)}" if lot else ""
     sentence = f"The entry '{described(target)}' of {spoken(target.on)} has been taken back{stands}."
-    desk.recorded(sentence, reversal, **lot_document(lot, code=getattr(target, "lot", None)))
+    desk.recorded(sentence, reversal, **lot_document(lot, code=getattr(target, "lot", None) or None))
 
 
 def _target(book: Book, asked: str | None) -> e.Entry:
@@ -67,10 +68,16 @@ def _target(book: Book, asked: str | None) -> e.Entry:
 @click.argument("lot", required=False)
 @click.argument("text", required=False)
 @click.option("--plant", metavar="NAME", help="the plant it has turned out to be")
+@click.option("--worth", metavar="N", help="what one of its plants counts against an ordinary one (1)")
 @global_options
 @with_desk
 def note(desk: Desk, **given: Any) -> None:
     which = which_lot(desk, "Which lot?")
+    if given["worth"] is not None and given["plant"]:
+        raise Misused("Give only one of --plant and --worth.")
+    if given["worth"] is not None:
+        _value(desk, desk.interview(given, [which]), which, words(given["text"] or ""))
+        return
     if given["plant"]:
         _rename(desk, desk.interview(given, [which, PLANT]), which)
         return
@@ -79,6 +86,15 @@ def note(desk: Desk, **given: Any) -> None:
 
     book, entry = desk.write(e.Note, lot=lot.code, note=said)
     desk.recorded(f"{lot.code} has a note: {said}", entry, **lot_document(book.lots[lot.code]))
+
+
+def _value(desk: Desk, interview: Interview, which: Question[Lot], said: str) -> None:
+    """Say what one plant of a lot counts against an ordinary one, with a note or without."""
+    worth = interview.ask(WORTH)
+    lot = interview.ask(which)
+    book, entry = desk.write(e.Note, lot=lot.code, note=said, worth=worth)
+    sentence = f"One plant of {lot.code} {lot.plant_called} counts for {worth:g} ordinary ones."
+    desk.recorded(sentence, entry, **lot_document(book.lots[lot.code]), worth=worth)
 
 
 def _rename(desk: Desk, interview: Interview, which: Question[Lot]) -> None:

@@ -308,6 +308,17 @@ def desk_of(ctx: click.Context) -> Desk:
     )
 
 
+def globals_of(ctx: click.Context) -> list[str]:
+    """The global options that hold, to be handed on to another command."""
+    names = {"ledger": "--ledger", "on_day": "--on", "who": "--who"}
+    flags = {"why": "--why", "plain": "--plain", "as_json": "--json"}
+    given = []
+    for key, option in names.items():
+        if (value := ctx.meta.get(_META + key)) is not None:
+            given += [option, str(value)]
+    return given + [option for key, option in flags.items() if ctx.meta.get(_META + key)]
+
+
 def ledger_folder(named: str | None) -> Path:
     """The folder named on the line, in the environment, or the platform's place for user data."""
     chosen = named or os.environ.get("CUTTINGS_LEDGER")

@@ -7,7 +7,7 @@ import click
 
 from cuttings.ask import Choice, Question
 from cuttings.commands.advising import WEEK, sheet_for
-from cuttings.commands.desk import Desk, desk_of
+from cuttings.commands.desk import Desk, desk_of, globals_of
 from cuttings.commands.parsing import yes_no
 from cuttings.commands.terminal import say_error
 from cuttings.commands.week_view import add_job
@@ -18,7 +18,7 @@ from cuttings.nudges.sheet import alike
 from cuttings.show.page import Page
 from cuttings.words import LIVING, Stage
 
-MOST_SHOWN = 4
+MOST_SHOWN = 3
 
 WORDS: Mapping[str, str] = {
     "find": "I found something rooted, or rooting",
@@ -27,6 +27,7 @@ WORDS: Mapping[str, str] = {
     "harden": "I am hardening off",
     "plant": "I planted something",
     "week": "What is worth doing this week?",
+    "week --tick": "Something on the week's sheet is done, or must wait",
     "tonight": "Will tonight's cold do harm?",
     "spot": "Where could a lot go?",
     "start": "I started or saw something: cuttings, layers, a first flower ...",
@@ -62,7 +63,10 @@ WORDS: Mapping[str, str] = {
     "leave": "Leave the ledger",
     "back": "Back",
 }
-HOME = ("find", "check", "pot", "harden", "plant", "week", "spot", "start", "left", "look", "right", "leave")
+HOME = (
+    "find", "check", "pot", "harden", "plant", "week", "week --tick", "spot", "start", "left", "look",
+    "right", "leave",
+)  # fmt: skip
 SHELVES: Mapping[str, tuple[str, ...]] = {
     "start": ("strike", "layer", "divide", "mark", "climate seen", "back"),
     "left": ("give", "sell", "lose", "split", "back"),
@@ -145,7 +149,7 @@ def _run(ctx: click.Context, desk: Desk, chosen: str) -> None:
     typed: Mapping[str, str] = {}
     while True:
         try:
-            call([*_globals(ctx), *chosen.split()], typed)
+            call([*globals_of(ctx), *chosen.split()], typed)
         except Cancelled as stop:
             say_error(stop.sentence)
             if not stop.typed or not _go_on(desk):
@@ -166,17 +170,6 @@ def _go_on(desk: Desk) -> bool:
         return yes_no(desk.asker.ask(question))
     except Cancelled:
         return False
-
-
-def _globals(ctx: click.Context) -> list[str]:
-    """The global options that hold, to be handed on."""
-    names = {"ledger": "--ledger", "on_day": "--on", "who": "--who"}
-    flags = {"why": "--why", "plain": "--plain"}
-    given = []
-    for key, option in names.items():
-        if (value := ctx.meta.get(f"cuttings.{key}")) is not None:
-            given += [option, str(value)]
-    return given + [option for key, option in flags.items() if ctx.meta.get(f"cuttings.{key}")]
 
 
 def _welcome(desk: Desk, ctx: click.Context) -> None:

@@ -1,5 +1,6 @@
 """Saying what was recorded and what comes next, in the same words for every command."""
 
+from datetime import date
 from typing import Any
 
 from cuttings.commands.desk import Desk
@@ -7,6 +8,7 @@ from cuttings.dates import spoken
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
+from cuttings.ledger.ticks import NudgeDone, NudgeEntry, NudgeLater
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.lots import next_for
 from cuttings.plants.model import Double
@@ -94,7 +96,8 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
         case e.Split():
             return f"split {stems(entry.stems)}{of} into {entry.into}"
         case e.Note():
-            return f"note{of}: {entry.note}"
+            worth = "" if entry.worth is None else f"one counts for {entry.worth:g}"
+            return f"note{of}: {', '.join(part for part in (entry.note, worth) if part)}"
         case e.Rename():
             return f"name{of}: {entry.called or entry.plant}"
         case e.Mark():
@@ -111,10 +114,21 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return f"facts of {entry.plant}"
         case e.GardenFacts():
             return f"garden {entry.garden.name}"
+        case NudgeDone():
+            return f"done: {entry.what}"
+        case NudgeLater():
+            return f"put off until {put_off_until(entry.until or entry.condition)}: {entry.what}"
+        case NudgeEntry():
+            return f"never again: {entry.what}"
         case e.Reverse():
             return "took an entry back"
         case _:
             return entry.kind
+
+
+def put_off_until(until: date | str) -> str:
+    """A day, or a condition (a stage, or what happens in the garden), after the word ``until``."""
+    return until.replace("-", " ") if isinstance(until, str) else spoken(until)
 
 
 def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task, *, doubles: bool = False) -> None:

@@ -16,6 +16,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.folding import LASTING, Folding, MarkState, Problem, effective, filled_spots
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Hold, Site
+from cuttings.ledger.ticks import Aside
 
 
 @frozen(kw_only=True)
@@ -31,6 +32,7 @@ class Book:
     holds: Mapping[str, Hold] = field(factory=dict)
     signs: tuple[e.SeasonSign, ...] = ()
     plant_facts: tuple[e.PlantFacts, ...] = ()
+    put_aside: Mapping[str, Aside] = field(factory=dict)
     problems: tuple[Problem, ...] = ()
 
     @property
@@ -111,5 +113,6 @@ def fold(entries: Iterable[e.Entry]) -> Book:
         holds=folding.holds,
         signs=tuple(folding.signs),
         plant_facts=tuple(folding.plant_facts),
+        put_aside=folding.put_aside,
         problems=tuple(folding.problems),
     )

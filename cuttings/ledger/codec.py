@@ -6,12 +6,13 @@ from typing import Any
 
 import cattrs
 
-from cuttings.ledger.entries import KINDS, Entry, Move
+from cuttings.ledger.entries import Entry, Move
+from cuttings.ledger.kinds import KINDS
 from cuttings.words import Stage
 
 Document = dict[str, Any]
 
-SCHEMA = 4
+SCHEMA = 5
 """The version of the documents this program writes."""
 
 
@@ -20,7 +21,7 @@ def _as_it_is(document: Document) -> Document:
     return document
 
 
-UPGRADES: Mapping[int, Callable[[Document], Document]] = {1: _as_it_is, 2: _as_it_is, 3: _as_it_is}
+UPGRADES: Mapping[int, Callable[[Document], Document]] = dict.fromkeys(range(1, SCHEMA), _as_it_is)
 """For each older version, what turns a document of it into one of the next version."""
 
 

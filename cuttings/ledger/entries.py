@@ -15,6 +15,9 @@ from attrs import field, frozen
 from cuttings.ledger.places import FixedPoint, Garden, Obstacle, Point, Site
 from cuttings.words import Cause, Cover, DipForm, Method, PlantType, Purpose, Sign, Stage, Wood
 
+MOST_WORTH = 1000.0
+"""The most ordinary plants that one plant of a lot may count for."""
+
 
 def _plain_date(_: object, attribute: "attrs.Attribute[date]", value: date) -> None:
     if type(value) is not date:  # a datetime passes isinstance, and would not survive the file
@@ -216,9 +219,11 @@ class Split(LotEntry):
 
 @frozen(kw_only=True, eq=False, repr=False)
 class Note(LotEntry):
-    """Something worth remembering about a lot."""
+    """Something worth remembering about a lot; ``worth`` is what one of its plants counts against an ordinary
+    one, more than 0 and at most ``MOST_WORTH``."""
 
     kind = "note"
+    worth: float | None = None
 
 
 @frozen(kw_only=True, eq=False, repr=False)
@@ -383,13 +388,3 @@ class ReleaseSpot(Entry):
 
     kind = "release"
     spot: str
-
-
-KINDS: Mapping[str, type[Entry]] = {
-    cls.kind: cls
-    for cls in (
-        Find, Strike, Layer, Divide, Check, Pot, Harden, Ready, Plant, Give, Sell, Lose, Split, Note, Rename,
-        Reverse, Mark, MarkDone, SeasonSign, PlantFacts, GardenFacts, SiteFacts, GrowingHere, Thinned,
-        ObstacleHere, ObstacleGone, PointHere, HoldSpot, ReleaseSpot,
-    )
-}  # fmt: skip

@@ -11,6 +11,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Growing, Hold, Site
 from cuttings.ledger.stages import MAY_FOLLOW, START_STAGES, shortage, wrong_step
+from cuttings.ledger.ticks import Aside, NudgeEntry
 from cuttings.words import LIVING, PLANTABLE, Stage
 
 
@@ -83,6 +84,7 @@ class Folding:
         self.holds: dict[str, Hold] = {}
         self.signs: list[e.SeasonSign] = []
         self.plant_facts: list[e.PlantFacts] = []
+        self.put_aside: dict[str, Aside] = {}
         self.problems: list[Problem] = []
 
     def apply(self, entry: e.Entry) -> None:
@@ -111,6 +113,8 @@ class Folding:
                 if entry.code not in self.marks:
                     raise Refused(f"There is no mark {entry.code} on {spoken(entry.on)}.")
                 self.marks[entry.code] = evolve(self.marks[entry.code], done=entry.on)
+            case NudgeEntry():
+                self.put_aside[entry.nudge] = self.put_aside.get(entry.nudge, Aside()).after(entry)
             case _:
                 self._place(entry)
 
@@ -177,6 +181,9 @@ class Folding:
             if move.source not in sources or move.target not in targets:
                 raise Refused(wrong_step(lot.code, move.source, move.target))
         self._check_moves(lot, entry.moves)
+        worth = entry.worth if isinstance(entry, e.Note) else None
+        if worth is not None and not 0 < worth <= e.MOST_WORTH:
+            raise Refused(f"{lot.code}: one plant counts for more than 0 and at most {e.MOST_WORTH:g}.")
         if isinstance(entry, e.Plant):
             self._plant(entry, lot)
         where = getattr(entry, "where", "") or lot.where

@@ -90,6 +90,12 @@ class Lot:
         return lengths[-1] if lengths else None
 
     @property
+    def worth(self) -> float:
+        """What one of its plants counts against an ordinary one, as its newest note that tells it says."""
+        told = [note.worth for note in self.of_kind(e.Note) if note.worth is not None]
+        return told[-1] if told else 1.0
+
+    @property
     def label(self) -> str:
         """The text of its newest label; empty where it has none."""
         texts = [pot.label for pot in self.of_kind(e.Pot) if pot.label]

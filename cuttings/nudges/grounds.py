@@ -263,7 +263,7 @@ def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Ite
         window=window,
         area=_bench(book),
         minutes=10,
-        tools=("pots", "mix", "labels"),
+        tools=("pots", "potting mix", "labels"),
         cautions=(POTTING_MIX.text,),
     )
 

@@ -38,7 +38,7 @@ def plants_from(known: Known, stage: Stage) -> float:
     chance = (
         takes(known) * BECOMES_A_PLANT[Stage.ROOTED] if stage is Stage.WAITING else BECOMES_A_PLANT[stage]
     )
-    return known.lot.at(stage) * chance
+    return known.lot.at(stage) * chance * known.lot.worth
 
 
 def between(first: date, last: date) -> Chance:

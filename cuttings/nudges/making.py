@@ -24,9 +24,9 @@ class Kind:
 
 
 KINDS = {
-    "check": Kind(5, tools=("a bowl for dead leaves", "pencil and labels"), task=Task.CHECK),
-    "pot": Kind(0, 6, ("pots", "potting mix", "watering can", "pencil and labels"), Task.POT),
-    "bulbs": Kind(15, tools=("trowel", "pencil and labels"), task=Task.PLANT),
+    "check": Kind(5, tools=("a bowl for dead leaves", "labels", "pencil"), task=Task.CHECK),
+    "pot": Kind(0, 6, ("pots", "potting mix", "watering can", "labels", "pencil"), Task.POT),
+    "bulbs": Kind(15, tools=("trowel", "labels", "pencil"), task=Task.PLANT),
     "pot-on": Kind(3, 4, ("pots one size up", "potting mix", "watering can"), Task.POT),
     "air": Kind(3, tools=("a bowl for dead leaves", "fine rose or sprayer")),
     "clean": Kind(5, tools=("a bowl for dead leaves", "clean scissors")),
@@ -34,7 +34,7 @@ KINDS = {
     "feed": Kind(5, tools=("liquid feed", "watering can")),
     "harden": Kind(5, tools=("crate or tray",)),
     "hold": Kind(0),
-    "plant": Kind(0, 20, ("spade", "watering can", "pencil and labels"), Task.PLANT),
+    "plant": Kind(0, 20, ("spade", "watering can", "labels", "pencil"), Task.PLANT),
     "water": Kind(5, tools=("watering can or hose",)),
     "pots": Kind(2, tools=("watering can or hose",)),
     "rid": Kind(30, tools=("spade", "gloves", "strong sacks")),

@@ -25,10 +25,10 @@ DIGGING_MINUTES = 25
 
 TOOLS = {
     Purpose.WATCH: (),
-    Purpose.TAKE_HARDWOOD: ("clean secateurs", "pencil and labels"),
-    Purpose.LAYER: ("trowel", "pegs", "pencil and labels"),
+    Purpose.TAKE_HARDWOOD: ("clean secateurs", "labels", "pencil"),
+    Purpose.LAYER: ("trowel", "pegs", "labels", "pencil"),
 }
-DIGGING_TOOLS = ("fork", "tape measure", "pots or sacks", "pencil and labels")
+DIGGING_TOOLS = ("fork", "tape measure", "pots or sacks", "labels", "pencil")
 FOUND_BY_TAPE = "tape measure"
 
 MISSED_SHARE = 0.25

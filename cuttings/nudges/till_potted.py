@@ -55,6 +55,10 @@ ROTTED_WEEKS = 6
 ROT_SPREADS = 0.2
 """The share of cuttings beside rotted ones that each week takes if they are left among them; from memory."""
 
+OVERDUE_SHARE = {True: 0.2, False: 0.05}
+"""The share that each week costs of rooted stems whose time to be potted is over, of those that came with
+roots of their own and of others; from memory."""
+
 CRAMPED_SHARE = 0.3
 """The share of rooted cuttings lost that stay in their tray too long, tangled and starved; from memory."""
 
@@ -152,8 +156,11 @@ def rooted(known: Known, today: date) -> Iterable[Nudge]:
         job = f"Look after {{}}: {now}"
         why = f"It was to be done by {spoken(window.closes, today)}. If they have died, write that down."
         window = coming_round(window.closes, today, "pot", why, COMMON_PRACTICE)
+        share = OVERDUE_SHARE[lot.method.starts_rooted]
+        loss = stakes(known, (Stage.ROOTED,), 1.0, week_by_week(today, share), "they die where they lie")
+    else:
+        loss = _of_waiting_for_soil(known, window)
     name = "bulbs" if lot.method is Method.BULB_OFFSET else "pot"
-    loss = _of_waiting_for_soil(known, window)
     yield nudge(known, name, job, window, Stage.ROOTED, task="pot", loss=loss)
 
 

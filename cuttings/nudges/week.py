@@ -5,6 +5,7 @@ from datetime import date
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
+from cuttings.nudges.asides import kept
 from cuttings.nudges.grounds import Crowding, crowded, grounds
 from cuttings.nudges.knowledge import known
 from cuttings.nudges.lots import nudges_for
@@ -33,7 +34,7 @@ def week(
     crowds: Iterable[Crowding] = (),
 ) -> list[Nudge]:
     """Nudges whose window touches the days from ``first`` to ``last``, both included, and whose best time
-    has begun by then or that lose plants by waiting.
+    has begun by then or that lose plants by waiting, without those put aside.
 
     The ones that lose most by waiting until after ``last`` come first, then those that close soonest.
     ``outlook`` is what the forecast says for these days, ``crowds`` what will crowd on the sites.
@@ -46,7 +47,13 @@ def week(
     ]
     place = (book, catalogue, climate, first, last)
     due += [*prunings(*place), *restraint(*place), *grounds(*place), *crowded(crowds, first, last)]
-    found = under(due, book, catalogue, climate, first, last, outlook)
+    found = kept(
+        under(kept(due, book, climate, first, last), book, catalogue, climate, first, last, outlook),
+        book,
+        climate,
+        first,
+        last,
+    )
     return sorted(found, key=lambda nudge: (-nudge.loss.expected(first, last), nudge.window.closes, nudge.id))
 
 

@@ -83,13 +83,13 @@ def test_a_damaged_ledger_does_not_balance_until_it_is_mended(demo: Path) -> Non
 
 def test_the_week_is_a_sheet_of_nudges(demo: Path) -> None:
     document = cuttings("week", "--json", ledger=demo).document
-    assert document.keys() == {"schema", "from", "to", "minutes", "nudges"}
+    assert document.keys() >= {"schema", "from", "to", "minutes", "nudges"}
     assert (document["from"], document["to"]) == ("2026-05-02", "2026-05-08")
     assert isinstance(document["minutes"], int)
     assert document["nudges"]
     for nudge in document["nudges"]:
-        assert nudge.keys() >= {"id", "what", "lot", "area", "window", "minutes", "cost_of_waiting", "why",
-                                "source", "planned"}  # fmt: skip
+        assert nudge.keys() >= {"number", "id", "what", "lot", "area", "window", "minutes", "cost_of_waiting",
+                                "why", "source", "planned"}  # fmt: skip
         window = nudge["window"]
         assert window.keys() == {"opens", "best", "closes", "odds"}
         days = [window["opens"], *window["best"], window["closes"]]

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from cuttings.ledger.store import Ledger
 from cuttings.words import Cause, LayerHow, Method, Purpose, Wood
 from tests.commands.expecting import RECORDING, begun, last_entry, misused, refused, standing
 from tests.commands.running import cuttings, recorded
@@ -422,6 +423,22 @@ def test_a_note_moves_nothing(ledger: Path) -> None:
     result = recorded("note", lot, "slow to start", ledger=ledger)
     assert result.document.keys() == RECORDING
     assert result.stages == {"waiting": 4}
+
+
+def test_a_note_may_say_what_one_plant_of_a_lot_counts(ledger: Path) -> None:
+    lot = begun(ledger, ("potted", 3))
+    result = recorded("note", lot, "--worth", "5", ledger=ledger)
+    assert result.document.keys() == RECORDING | {"worth"}
+    assert result.document["worth"] == 5.0
+    recorded("note", lot, "from the old wall", "--worth", "2,5", ledger=ledger)
+    assert last_entry(ledger, lot)["worth"] == 2.5
+    assert last_entry(ledger, lot)["note"] == "from the old wall"
+    assert Ledger(ledger).book().lots[lot].worth == 2.5
+    assert f"note of {lot}: from the old wall, one counts for 2.5" in cuttings("undo", ledger=ledger).out
+    assert Ledger(ledger).book().lots[lot].worth == 5.0
+    for wrong in ("0", "-1", "1001", "nan", "dear"):
+        misused("note", lot, "--worth", wrong, ledger=ledger, saying=["--worth", "0.001"])
+    misused("note", lot, "--worth", "2", "--plant", "lilac", ledger=ledger, saying=["--plant and --worth"])
 
 
 def test_an_entry_before_its_lot_began_is_refused(ledger: Path) -> None:

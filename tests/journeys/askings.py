@@ -92,6 +92,7 @@ def yes(prompt: str, answer: str = "") -> Asking:
 
 
 EMPTY = ("", "This cannot be left empty")
+EMPTY_TIME = ("", "'' is no time to come")
 PLANT = text("Which plant?", "red currant", EMPTY, ("   ", "This cannot be left empty"))
 UNKNOWN = (
     text("Which plant?", "[red]glass[/red] blumph", EMPTY),
@@ -404,6 +405,43 @@ COMMANDS: Mapping[str, Command] = {
     "sites sun": Command("sites sun", (one("Which site?", "fruit row"),), "Sun on fruit row", writes=False),
     "sites check": Command("sites check", (one("Which site?", "fruit row"),), "Sun on fruit row",
                            writes=False),
+    "week --tick, to wait": Command(
+        "week --tick",
+        (
+            one("Which of them?", "25-003 climbing hydrangea"),
+            one("What of it?", "it must wait"),
+            text("Until when?", "friday", EMPTY_TIME, ("soonish", "'soonish' is no time to come"),
+                 ("yesterday", "'yesterday' is not later than 28 September"),
+                 ("2025-09-28", "is not later than 28 September"), ("waiting", "is no time to come")),
+        ),
+        "Put off until 3 October 2025: Look for roots on 25-003 climbing hydrangea.",
+    ),
+    "week --tick, done": Command(
+        "week --tick",
+        (
+            one("Which of them?", "25-003 climbing hydrangea"),
+            one("What of it?", "it is done"),
+            yes("Is there new growth?", "y"),
+            yes("Do they hold when touched very gently?", "y"),
+            yes("Are roots to be seen", "y"),
+            yes("Has any stem gone black or soft?", "n"),
+            text("How long is the longest root?", "3in", *LENGTHS),
+            text("Of 3, how many have rooted?", "3", *COUNTS, HUGE),
+            REMEMBER,
+        ),
+        "Done: Look for roots on 25-003 climbing hydrangea. 'cuttings undo' takes it back.",
+    ),
+    "week --tick, never": Command(
+        "week --tick",
+        (one("Which of them?", "25-003 climbing hydrangea"), one("What of it?", "never again")),
+        "Never again: Look for roots on 25-003 climbing hydrangea.",
+    ),
+    "week --tick, to look": Command(
+        "week --tick",
+        (one("Which of them?", "25-003 climbing hydrangea"), one("What of it?", "nothing, I only looked")),
+        "What of it? nothing, I only looked",
+        writes=False,
+    ),
     "spot": Command(
         "spot",
         (one("For which lot?", "heuchera"), one("Hold a spot for it?", "wall foot")),

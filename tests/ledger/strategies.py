@@ -11,7 +11,9 @@ import attrs
 from hypothesis import strategies as st
 
 from cuttings.ledger import entries as e
+from cuttings.ledger.kinds import KINDS
 from cuttings.ledger.places import FixedPoint, Obstacle, Site
+from cuttings.ledger.ticks import NudgeDone, NudgeLater, NudgeNever
 from cuttings.words import LIVING, Cause, Light, Method, ObstacleKind, Purpose, Sign, Stage, Wood
 
 LOTS = ("26-001", "26-002", "26-003", "26-004")
@@ -76,7 +78,7 @@ def whole(cls: type[Any]) -> st.SearchStrategy[Any]:
 
 def any_entry() -> st.SearchStrategy[e.Entry]:
     """An entry of any kind, with any values its fields may hold."""
-    return st.sampled_from(list(e.KINDS.values())).flatmap(whole)
+    return st.sampled_from(list(KINDS.values())).flatmap(whole)
 
 
 _LEAVING = {e.Give: Stage.GIVEN, e.Sell: Stage.SOLD, e.Lose: Stage.LOST}
@@ -102,6 +104,8 @@ _FIELDS: Mapping[type[e.LotEntry], Mapping[str, Any]] = {
 
 _days = st.integers(0, 60).map(lambda days: FIRST_DAY + timedelta(days=days))
 _counts = st.integers(1, 6)
+_some_day = _days | st.none()
+_worths = st.sampled_from([None, 0.5, 5.0, 0.0])
 _lots = st.sampled_from([*LOTS, *LOTS[:2] * 2])
 _stages = st.sampled_from(list(Stage)) | st.none()
 
@@ -149,10 +153,11 @@ def _splitting(draw: st.DrawFn, entry_id: str) -> e.Entry:
 def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
     on, lot = draw(_days), draw(_lots)
     spot, code = draw(st.sampled_from(SPOTS)), draw(st.sampled_from(MARKS))
+    nudge = f"{lot}:{draw(st.sampled_from(['feed', 'check']))}"
     return draw(
         st.sampled_from(
             [
-                e.Note(id=entry_id, on=on, lot=lot, note="looks well"),
+                e.Note(id=entry_id, on=on, lot=lot, note="looks well", worth=draw(_worths)),
                 e.Rename(id=entry_id, on=on, lot=lot, plant="Iris sibirica"),
                 e.PlantFacts(id=entry_id, on=on, plant="Iris sibirica", facts={"zones": [3, 8]}),
                 e.SiteFacts(id=entry_id, on=on, site=PLACE),
@@ -166,6 +171,10 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
                 e.ObstacleHere(id=entry_id, on=on, site=SITE, obstacle=FENCE),
                 e.ObstacleGone(id=entry_id, on=on, site=SITE, obstacle=numbered(1)),
                 e.PointHere(id=entry_id, on=on, site=SITE, point=FixedPoint(name="A", x=0.0, y=0.0)),
+                NudgeDone(id=entry_id, on=on, nudge=nudge, lot=lot, what="Feed it"),
+                NudgeLater(id=entry_id, on=on, nudge=nudge, until=draw(_some_day), condition="rooted"),
+                NudgeLater(id=entry_id, on=on, nudge=nudge, until=draw(_some_day)),
+                NudgeNever(id=entry_id, on=on, nudge=nudge),
             ]
         )
     )

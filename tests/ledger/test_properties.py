@@ -16,6 +16,7 @@ from cuttings.ledger.book import Book, fold
 from cuttings.ledger.codec import from_document, to_document
 from cuttings.ledger.ids import LETTERS, new_id
 from cuttings.ledger.journal import from_line, to_line
+from cuttings.ledger.kinds import KINDS
 from cuttings.ledger.tally import tally
 from tests.ledger.making import found
 from tests.ledger.strategies import FIRST_DAY, TEXT, any_entry, candidates, numbered, whole
@@ -144,14 +145,14 @@ def test_the_offered_entries_are_a_fair_mix() -> None:
             (taken if entry.id in ids else refused).add(entry.kind)
 
     look()
-    assert taken == e.KINDS.keys() - {"garden"}
+    assert taken == KINDS.keys() - {"garden"}
     assert refused >= {"find", "check", "pot", "harden", "ready", "plant", "give", "sell", "lose", "split"}
 
 
-@pytest.mark.parametrize("kind", e.KINDS)
+@pytest.mark.parametrize("kind", KINDS)
 def test_every_kind_of_entry_comes_back_whole_from_its_document(kind: str) -> None:
     @unhurried
-    @given(whole(e.KINDS[kind]))
+    @given(whole(KINDS[kind]))
     def comes_back(entry: e.Entry) -> None:
         assert from_document(json.loads(json.dumps(to_document(entry)))) == entry
 

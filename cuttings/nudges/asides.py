@@ -1,0 +1,158 @@
+"""Nudges put aside: done, put off until a day or a condition, or never to come back."""
+
+import calendar
+import re
+from collections.abc import Callable, Iterable, Mapping
+from datetime import date, timedelta
+
+from attrs import evolve
+
+from cuttings.climate.climate import Climate
+from cuttings.dates import parse_date, spoken
+from cuttings.ledger.book import Book
+from cuttings.ledger.ticks import Aside
+from cuttings.nudges.model import Nudge
+from cuttings.rules.phases import dormancy
+from cuttings.rules.seasons import Frosts, frosts
+from cuttings.words import Sign, Stage, either
+
+_OF_THE_YEAR: Mapping[str, Callable[[Frosts], date | None]] = {
+    "last-frost": lambda year: year.last_spring,
+    "safe": lambda year: year.safe_spring,
+    "workable": lambda year: year.workable,
+    "first-frost": lambda year: year.first_autumn,
+    "hard-freeze": lambda year: year.hard_freeze,
+    "frozen-ground": lambda year: year.freeze if year.freezes else None,
+}
+LEAF_FALL = "leaf-fall"
+SEASONS = (*_OF_THE_YEAR, LEAF_FALL)
+"""Conditions that hold from a day of the garden's year on: the even-odds last frost, the day from which
+tender plants are safe, and so on."""
+
+SIGNS = tuple(sign.value for sign in Sign)
+"""Conditions that hold once the keeper has written that sign of spring down."""
+
+STAGES = tuple(
+    stage.value for stage in (Stage.ROOTED, Stage.POTTED, Stage.HARDENING, Stage.READY, Stage.PLANTED)
+)
+"""Conditions that hold while the nudge's lot has stems at that stage."""
+
+CONDITIONS = (*SEASONS, *SIGNS, *STAGES)
+
+_FROM_NOW = re.compile(r"(?:\+|in )?\s*(\d{1,3}) ?(d|days?|w|weeks?)")
+
+
+def kept(nudges: Iterable[Nudge], book: Book, climate: Climate, first: date, last: date) -> list[Nudge]:
+    """The nudges of the days from ``first`` to ``last``, both included, without those put aside.
+
+    One that comes back in the middle of these days keeps only the rest of its window.
+    """
+    found = []
+    for nudge in nudges:
+        aside = book.put_aside.get(nudge.id)
+        back = date.min if aside is None else back_on(nudge, aside, book, climate)
+        if back is None or back > last:
+            continue
+        if back <= first:
+            found.append(nudge)
+        elif back <= nudge.window.closes:
+            found.append(_from(nudge, back))
+    return found
+
+
+def back_on(nudge: Nudge, aside: Aside, book: Book, climate: Climate) -> date | None:
+    """The first day on which a nudge is of interest again: ``date.min`` if it is now, ``None`` as long as
+    no such day is known."""
+    back = date.min
+    if aside.never:
+        return None
+    if aside.done is not None and nudge.every:
+        back = aside.done + timedelta(days=nudge.every)
+    elif aside.opened is not None and nudge.window.opens <= aside.opened:
+        return None
+    if aside.until is not None:
+        return max(back, aside.until)
+    if aside.condition and aside.since is not None:
+        if aside.condition in SEASONS:
+            return max(back, falls_on(aside.condition, aside.since, climate) or date.min)
+        return back if holds(aside.condition, aside.since, nudge.lot, book) else None
+    return back
+
+
+def falls_on(condition: str, since: date, climate: Climate) -> date | None:
+    """The first day after ``since`` on which a condition of ``SEASONS`` comes true; ``None`` where the
+    ground does not freeze, if it is that."""
+    days = [_day_of(condition, year, climate) for year in range(since.year - 1, since.year + 3)]
+    return min((day for day in days if day is not None and day > since), default=None)
+
+
+def _day_of(condition: str, year: int, climate: Climate) -> date | None:
+    if condition == LEAF_FALL:
+        return dormancy(climate, year)[0]
+    return _OF_THE_YEAR[condition](frosts(climate, year))
+
+
+def holds(condition: str, since: date, lot: str, book: Book) -> bool:
+    """Whether a sign was seen since a day, or a lot has stems at a stage."""
+    if condition in SIGNS:
+        return any(seen.sign == condition and seen.on >= since for seen in book.signs)
+    return lot in book.lots and book.lots[lot].at(Stage(condition)) > 0
+
+
+def _from(nudge: Nudge, day: date) -> Nudge:
+    """The nudge with its window from a day on, which lies in it."""
+    window = nudge.window
+    best = max(window.best[0], day), max(window.best[1], day)
+    return evolve(nudge, window=evolve(window, opens=max(window.opens, day), best=best))
+
+
+def too_late(nudge: Nudge, until: date) -> str:
+    """What is wrong with putting a nudge off until a day; empty if its window is still open then."""
+    closes = nudge.window.closes
+    if until <= closes:
+        return ""
+    return f"its window closes on {spoken(closes, until)}; by then it is too late."
+
+
+def parse_later(text: str, today: date) -> date | str:
+    """A day after today, or one of ``CONDITIONS``.
+
+    A day is ``YYYY-MM-DD``, ``tomorrow``, ``next week`` (its Monday), ``+10d``, ``2 weeks``, or a weekday's
+    name. Later lies ahead, so a weekday is the coming one here, never the one past.
+
+    Raises:
+        ValueError: it is neither, or the day is not after today.
+    """
+    words = " ".join(text.strip().casefold().split())
+    condition = words.replace(" ", "-").replace("_", "-")
+    if condition in CONDITIONS:
+        return condition
+    day = _day_ahead(words, today)
+    if day is None:
+        raise ValueError(
+            f"'{text}' is no time to come; write a day like {(today + timedelta(days=7)).isoformat()}, "
+            f"tomorrow, friday, next week or +10d, or what must come first: {either(CONDITIONS)}."
+        )
+    if day <= today:
+        raise ValueError(f"'{text}' is not later than {spoken(today, today)}; write a day after it.")
+    return day
+
+
+def _day_ahead(words: str, today: date) -> date | None:
+    if words == "tomorrow":
+        return today + timedelta(days=1)
+    if words == "next week":
+        return _coming(calendar.MONDAY, today)
+    for number, name in enumerate(calendar.day_name):
+        if len(words) >= 3 and name.casefold().startswith(words):
+            return _coming(number, today)
+    if span := _FROM_NOW.fullmatch(words):
+        return today + timedelta(days=int(span[1]) * (7 if span[2].startswith("w") else 1))
+    try:
+        return parse_date(words, today)
+    except ValueError:
+        return None
+
+
+def _coming(weekday: int, today: date) -> date:
+    return today + timedelta(days=(weekday - today.weekday() - 1) % 7 + 1)
