@@ -20,7 +20,7 @@ PRESSES_DAYS = 6
 """Work presses if plants are expected to be lost by leaving it for these days and today."""
 
 JOB_WORDS: Mapping[str, str] = {
-    "check": "look", "watch": "look", "shade": "unshade", "winter": "shelter", "rid": "do away with",
+    "check": "look", "watch": "look", "shade": "unshade", "winter": "shelter", "rid": "do away with", "harden-more": "harden", "plant-more": "plant",
     "take-hardwood": "hardwood",
 }  # fmt: skip
 """What a job is called in the picture, where the last part of a nudge's id is not the word for it."""

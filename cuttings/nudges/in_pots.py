@@ -164,7 +164,8 @@ def _begin_hardening(known: Known, planting: Window, needed: str, since: date) -
     late = between(window.best[1], window.closes)
     loss = stakes(known, (Stage.POTTED,), MISSED_TENDER_SHARE, late, "the summer left is too short")
     job = "Begin hardening off {}"
-    return nudge(known, "harden", job, window, Stage.POTTED, task="harden", step="start", loss=loss)
+    name = "harden-more" if known.lot.at(Stage.HARDENING) else "harden"
+    return nudge(known, name, job, window, Stage.POTTED, task="harden", step="start", loss=loss)
 
 
 def _plant_out(known: Known, stage: Stage, planting: Window, earliest: date) -> Nudge:
@@ -176,7 +177,8 @@ def _plant_out(known: Known, stage: Stage, planting: Window, earliest: date) -> 
     where = f"on {' and '.join(held)}, where its spot is held" if held else "'cuttings spot' says where"
     job = f"Plant {{}} out {where}" if held else f"Plant {{}} out; {where}"
     loss = _of_missing(known, stage, window)
-    return nudge(known, "plant", job, window, stage, task="plant", loss=loss)
+    name = "plant-more" if stage is Stage.POTTED and known.lot.at(Stage.READY) else "plant"
+    return nudge(known, name, job, window, stage, task="plant", loss=loss)
 
 
 def _of_missing(known: Known, stage: Stage, planting: Window) -> Loss:

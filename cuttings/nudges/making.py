@@ -45,7 +45,9 @@ KINDS = {
     "mulch": Kind(5, 2, ("straw, leaves or needles",)),
     "heave": Kind(5, tools=("trowel",)),
 }  # fmt: skip
-"""The kinds of work on a lot, by the last part of the nudge's id."""
+KINDS |= {"harden-more": KINDS["harden"], "plant-more": KINDS["plant"]}
+"""The kinds of work on a lot, by the last part of the nudge's id; the last two are for stems that lag behind
+others of their lot."""
 
 
 def nudge(

@@ -34,8 +34,8 @@ SODDEN_MM = 50.0
 SODDEN = (
     "Dug wet, soil sets like brick. Wait until a squeezed handful crumbles when you press it with a thumb."
 )
-DIGS = frozenset({"plant", "lift", "divide", "move", "heave"})
-PLANTS = frozenset({"plant"})
+DIGS = frozenset({"plant", "plant-more", "lift", "divide", "move", "heave"})
+PLANTS = frozenset({"plant", "plant-more"})
 FEEDS = frozenset({"feed", "pot-on"})
 IN_HEAT = {
     "pots": "Water {} morning and evening, and move the pots out of the afternoon sun",
@@ -160,7 +160,7 @@ class _Forecast:
             return f"{self._said_high} is forecast: new roots cannot keep up. Plant once it is cooler."
         if self._hot and kind in FEEDS:
             return f"{self._said_high} is forecast: feed and disturb nothing until the heat is over."
-        if kind in ("plant", "harden") and nudge.lot:
+        if nudge.task in ("plant", "harden"):
             return self._too_cold(nudge)
         return ""
 

@@ -377,3 +377,16 @@ def test_nobody_is_told_to_bring_in_what_was_potted_indoors() -> None:
     story = told()
     lot = potted_rosemary(story, "kitchen windowsill")
     assert f"{lot}:winter" not in sheet(story, date(2026, 9, 26))
+
+
+def test_stems_that_lag_behind_others_of_their_lot_have_nudges_of_their_own() -> None:
+    story = told()
+    lot = potted_rosemary(story)
+    story.tell(e.Harden, date(2027, 5, 18), lot=lot, step="start", moves=(moved(3, Stage.HARDENING),))
+    may = sheet(story, date(2027, 5, 24))
+    assert "day 1 of 14" in may[f"{lot}:harden"].what
+    assert "Begin hardening off" in may[f"{lot}:harden-more"].what
+
+
+def moved(count: int, target: Stage) -> e.Move:
+    return e.Move(count=count, source=Stage.POTTED, target=target)
