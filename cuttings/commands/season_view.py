@@ -20,8 +20,8 @@ PRESSES_DAYS = 6
 """Work presses if plants are expected to be lost by leaving it for these days and today."""
 
 JOB_WORDS: Mapping[str, str] = {
-    "check": "look", "watch": "look", "shade": "unshade", "winter": "shelter", "rid": "do away with", "harden-more": "harden", "plant-more": "plant",
-    "take-hardwood": "hardwood",
+    "check": "look", "watch": "look", "shade": "unshade", "winter": "shelter", "rid": "do away with",
+    "take-hardwood": "hardwood", "harden-more": "harden", "plant-more": "plant",
 }  # fmt: skip
 """What a job is called in the picture, where the last part of a nudge's id is not the word for it."""
 

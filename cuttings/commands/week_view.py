@@ -83,7 +83,7 @@ def add_job(page: Page, desk: Desk, job: Job, first: date, last: date, *, brief:
     reasons = () if brief else (f"{window.why} {stretch}{spoiled(window)}", waiting_said(job, last))
     page.row(
         _when(job, first, desk.on, pressing=pressing),
-        f"{numbers_said(job)}{what}. {_effort(job)}",
+        f"{'' if brief else numbers_said(job)}{what}. {_effort(job)}",
         *reasons,
         window.source if desk.why and not brief else "",
         tone="accent" if pressing else "",
@@ -91,14 +91,15 @@ def add_job(page: Page, desk: Desk, job: Job, first: date, last: date, *, brief:
 
 
 def numbers_said(job: Job) -> str:
-    """The numbers that the lots of a job are ticked off by, in the order of their names: ``3. `` or
-    ``3-5. ``."""
-    numbers = [item.number for item in job if item.number]
-    if not numbers:
-        return ""
-    if len(numbers) > 1 and numbers == list(range(numbers[0], numbers[-1] + 1)):
-        return f"{numbers[0]}-{numbers[-1]}. "
-    return f"{', '.join(map(str, numbers))}. "
+    """The numbers that the lots of a job are ticked off by: ``3. ``, or ``3-5, 9. ``."""
+    spans: list[list[int]] = []
+    for number in sorted(item.number for item in job):
+        if spans and spans[-1][-1] == number - 1:
+            spans[-1].append(number)
+        else:
+            spans.append([number])
+    said = (f"{span[0]}-{span[-1]}" if len(span) > 1 else f"{span[0]}" for span in spans)
+    return f"{', '.join(said)}. "
 
 
 def _effort(job: Job) -> str:

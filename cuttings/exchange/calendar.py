@@ -191,7 +191,7 @@ def _standing(before: bytes, mark: UUID) -> Mapping[str, _Stood]:
     """
     try:
         calendar = Calendar.from_ical(before)
-    except ValueError:
+    except Exception:  # whatever damage makes the library stumble, it is no calendar of ours
         calendar = Calendar()
     if str(calendar.get("PRODID")) != PRODUCT:
         raise Refused("What stands in that file is no calendar of this program; name another file.")

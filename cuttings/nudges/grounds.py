@@ -14,6 +14,7 @@ from cuttings.ledger.places import Hold
 from cuttings.nudges.grown import in_order, named, shown, touches
 from cuttings.nudges.in_pots import IN_POTS
 from cuttings.nudges.knowledge import Known, known
+from cuttings.nudges.loss import takes
 from cuttings.nudges.making import coming_round
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.whereabouts import whereabouts
@@ -27,7 +28,7 @@ from cuttings.rules.marks import mark_window
 from cuttings.rules.potting import recommend_mix, recommend_pot
 from cuttings.rules.transplant import next_planting
 from cuttings.rules.windows import next_potting
-from cuttings.words import PLANTABLE, Method, Purpose, Stage, Units
+from cuttings.words import PLANTABLE, Purpose, Stage, Units
 
 YEARS_AHEAD = 2
 """Crowding is spoken of so many years before it comes, when moving is still easy; from memory."""
@@ -45,10 +46,6 @@ LABEL_DAYS = 84
 
 POTS_AHEAD_DAYS = 35
 """How far ahead pots are got ready, from the first of a month: to the beginning of the next; from memory."""
-
-JUST_ROOTED_DAYS = 62
-"""Pots are got ready for what has rooted within so many days; later its own pot is asked after; from
-memory."""
 
 MOST_NAMED = 12
 """Lots that one job names; more are counted."""
@@ -227,7 +224,7 @@ def _name(lot: Lot) -> str:
 
 
 def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Iterator[Nudge]:
-    """The pots and the mix for what has just rooted or will have soon, on the first of the coming month.
+    """The pots and the mix for what will have rooted soon, on the first of the coming month.
 
     Nothing is said of what cannot be potted before the season for it begins.
     """
@@ -236,7 +233,7 @@ def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Ite
     by = opens + timedelta(days=POTS_AHEAD_DAYS)
     sizes, mixes, lots = dict[str, int](), list[str](), list[Lot]()
     for lot in book.lots.values():
-        if lot.method is Method.BULB_OFFSET or not (lot.at(Stage.WAITING) or lot.at(Stage.ROOTED)):
+        if not lot.at(Stage.WAITING):
             continue
         about = known(lot, catalogue, climate, units)
         wanted = 0 if about.plant.unwanted else _wanted(about, opens, by)
@@ -269,18 +266,12 @@ def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Ite
 
 
 def _wanted(about: Known, opens: date, by: date) -> int:
-    """How many pots a lot will want: one for each stem that has just rooted, and for those waiting that are
-    likely to root."""
+    """How many pots a lot will want for the stems that are likely to root by a day."""
     season = next_potting(about.plant, about.climate, opens)
-    lot = about.lot
-    if season is None or (season.opens > by and not lot.method.starts_rooted):
+    rooting = about.forecast()
+    if season is None or season.opens > by or rooting is None or not opens <= rooting.p50 <= by:
         return 0
-    since = lot.reached(Stage.ROOTED) or lot.started_on
-    now = lot.at(Stage.ROOTED) if since >= opens - timedelta(days=JUST_ROOTED_DAYS) else 0
-    rooting = about.forecast() if lot.at(Stage.WAITING) else None
-    soon = rooting is not None and opens <= rooting.p50 <= by
-    share = sum(about.way.take) / 2 if about.way.take else 1.0
-    return now + (round(lot.at(Stage.WAITING) * share) if soon else 0)
+    return round(about.lot.at(Stage.WAITING) * takes(about))
 
 
 def _bench(book: Book) -> str:

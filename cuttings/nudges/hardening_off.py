@@ -13,7 +13,7 @@ from cuttings.nudges.making import days, nudge, stretch
 from cuttings.nudges.model import Nudge
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Window
-from cuttings.rules.hardening import DayState, HardeningDay, LoggedDay, plan, schedule
+from cuttings.rules.hardening import DayState, HardeningDay, LoggedDay, plan, schedule, steps_done
 from cuttings.rules.seasons import frosts, is_hardy
 from cuttings.rules.transplant import next_planting
 from cuttings.units import show_temperature
@@ -75,6 +75,14 @@ def hardening_log(lot: Lot) -> tuple[date, tuple[LoggedDay, ...]]:
         else:
             log.append(LoggedDay(entry.on, entry.step == "day-done", entry.reason, entry.night_low_c))
     return started, tuple(log)
+
+
+def out_at_night(known: Known) -> bool:
+    """Whether stems that are being hardened off are to stand out for the night by their plan, or have been
+    through it all."""
+    steps = plan(known.plant, grown_under_cover=known.under_cover, climate=known.climate)
+    done = steps_done(steps, hardening_log(known.lot)[1])
+    return done == len(steps.days) or steps.days[done].overnight
 
 
 def waits_too_long(planting: Window, ready: date) -> bool:

@@ -46,7 +46,8 @@ def between(first: date, last: date) -> Chance:
     days = max((last - first).days, 1)
 
     def late(day: date) -> float:
-        return min(max((day - first).days / days, 0.0), 1.0)
+        over = (day - first).days - 1  # by the morning of a day, the day itself is not over
+        return min(max(over / days, 0.0), 1.0)
 
     return late
 

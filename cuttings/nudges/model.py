@@ -8,7 +8,7 @@ from attrs import field, frozen
 from cuttings.rules.advice import Window
 
 Chance = Callable[[date], float]
-"""The chance, 0 to 1, that it is too late by a day; it never falls from one day to the next."""
+"""The chance, 0 to 1, that it is too late by the morning of a day; it never falls as days go by."""
 
 
 def never(day: date) -> float:  # noqa: ARG001
@@ -22,7 +22,7 @@ class Loss:
 
     ``plants`` is what the stems would come to: their number, times the chance that each becomes a plant,
     times what the keeper says one is worth, times the share of them that is lost. ``late`` is the chance that
-    it is too late by a day, and ``by`` says what makes it so.
+    it is too late by the morning of a day, and ``by`` says what makes it so.
     """
 
     plants: float = 0.0

@@ -35,7 +35,7 @@ LATE_SOURCE = f"{PRUNING_SOURCE}; Worcester Telegram (garden column): No feeding
 """No pruning from late summer to early autumn; woody plants are fed again only once nothing can start into
 growth, https://www.telegram.com/article/20090903/FLASH/909030510"""
 
-MOST_SAID_DAYS = 28
+MOST_SAID_DAYS = 14
 """A thing to leave alone for months is said in the first weeks, when one is tempted most; from memory."""
 
 LONGEST_WAIT_WEEKS = 40

@@ -116,7 +116,7 @@ def _mulch(known: Known, since: date) -> Iterable[Nudge]:
     window = stretch(opens, (best, best_ends), closes, "mulch", MULCH_WHY, MULCH_SOURCE)
     late = between(best_ends, closes)
     loss = stakes(known, (Stage.PLANTED,), HEAVED_SHARE, late, "frost lifts it")
-    yield nudge(known, "mulch", "Mulch {} for its first winter", window, Stage.PLANTED, loss=loss)
+    yield nudge(known, "mulch", "Mulch {} for the first winter", window, Stage.PLANTED, loss=loss)
 
 
 def _heave(known: Known, since: date) -> Iterable[Nudge]:

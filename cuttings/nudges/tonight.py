@@ -11,6 +11,7 @@ from cuttings.climate.climate import Climate
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Site
+from cuttings.nudges.hardening_off import out_at_night
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.places import Place, place_of, where_stand
 from cuttings.plants.catalogue import Catalogue
@@ -157,7 +158,7 @@ def _in_care(about: Known, today: date) -> Iterator[Group]:
     lot = about.lot
     for stage in LIVING:
         if lot.at(stage):
-            where = where_stand(lot, stage)
+            where = "" if stage is Stage.HARDENING and out_at_night(about) else where_stand(lot, stage)
             yield Group(
                 lot=lot.code,
                 plant=lot.plant,

@@ -7,10 +7,12 @@ from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
+from cuttings.ledger.places import Site
 from cuttings.nudges.hardening_off import hardening_log
 from cuttings.nudges.model import Chance, Loss, Nudge
 from cuttings.nudges.settling import WEEKLY_NEED_MM
-from cuttings.nudges.tonight import Exposed, tonight
+from cuttings.nudges.tonight import Exposed, Group, tonight
+from cuttings.nudges.whereabouts import whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.plants.understood import plant_for
@@ -118,7 +120,7 @@ class _Forecast:
             window=window,
             lot=group.lot,
             site=site.name if site is not None else "",
-            area=site.area if site is not None else group.where,
+            area=self._area(group, site),
             stems=group.count,
             minutes=exposed.minutes,
             loss=Loss(
@@ -129,6 +131,13 @@ class _Forecast:
             cautions=tuple(each.text for each in verdict.remedy.cautions),
             every=(self.last - self.first).days + 1,
         )
+
+    def _area(self, group: Group, site: Site | None) -> str:
+        """Where the work is: on the site, or where the lot's stems are worked on."""
+        if site is not None:
+            return site.area
+        lot = self.book.lots.get(group.lot)
+        return group.where if lot is None else whereabouts(self.book).area_of(lot, group.stages[0])
 
     def changed(self, nudge: Nudge) -> Iterator[Nudge]:
         """A nudge as the forecast leaves it: held back, changed, dropped, or as it was."""

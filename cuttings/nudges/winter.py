@@ -46,12 +46,11 @@ FORGOTTEN_SHARE = 0.02
 memory."""
 
 VENT_WHY = (
-    "More plants in a frame die of heat than of cold: the sun heats closed air by twenty degrees and more."
+    "The sun heats closed air far above the air outside; more plants in a frame die of heat than of cold."
 )
 VENT_SOURCE = "K-State Research and Extension (in Leavenworth Times): Hotbeds and cold frames, 2013"
 """On bright days vents are opened even if the air outside is cool,
-http://www.leavenworthtimes.com/article/20130228/blogs/130229894/0/ARTICLES. The degrees are those of a
-keeper's own measurements (common practice)."""
+http://www.leavenworthtimes.com/article/20130228/blogs/130229894/0/ARTICLES."""
 
 VENT_BEFORE_THAW_WEEKS = 6
 COOKED_SHARE = 0.05
@@ -75,15 +74,21 @@ def wintering(known: Known, today: date) -> Iterable[Nudge]:
     if winter is None:
         return
     begins, ends = winter
-    if begins + weeks(LATE_WEEKS) <= today <= (frosts(known.climate, ends.year).workable if hardy else ends):
-        first = begins + weeks(LATE_WEEKS)
+    first = begins + weeks(LATE_WEEKS)
+    if hardy:  # by then it is sunk or under cover
+        first, ends = max(first, frosts(known.climate, begins.year).freeze), _workable_in(known, ends.year)
+    if first <= today <= ends:
         window = coming_round(first, today, "look in", LOOK_IN, COMMON_PRACTICE, every=LOOK_IN_DAYS)
         late = week_by_week(window.opens, FORGOTTEN_SHARE)
         loss = stakes(known, KEPT, 1.0, late, "they dry through or rot unseen")
         job = "Look in on {}: water if the mix is dry, take off mould"
         yield nudge(known, "look-in", job, window, *KEPT, loss=loss, every=LOOK_IN_DAYS)
     if hardy:
-        yield from _out_again(known, frosts(known.climate, ends.year), today)
+        yield from _out_again(known, frosts(known.climate, winter[1].year), today)
+
+
+def _workable_in(known: Known, year: int) -> date:
+    return frosts(known.climate, year).workable
 
 
 def in_frames(known: Known, today: date) -> Iterable[Nudge]:
@@ -91,7 +96,10 @@ def in_frames(known: Known, today: date) -> Iterable[Nudge]:
     spring = frosts(known.climate, today.year)
     stages = [stage for stage in KEPT if known.lot.at(stage)]
     framed = [stage for stage in stages if place_of(where_stand(known.lot, stage)) is Place.FRAME]
-    if framed and spring.thaw - weeks(VENT_BEFORE_THAW_WEEKS) <= today <= spring.safe_spring:
+    ends = spring.safe_spring
+    if is_hardy(known.plant, known.climate):  # then it comes out
+        ends = max(spring.last_spring - weeks(OUT_WEEKS[0]), spring.thaw) - days(1)
+    if framed and spring.thaw - weeks(VENT_BEFORE_THAW_WEEKS) <= today <= ends:
         window = now(today, "air", VENT_WHY, VENT_SOURCE)
         late = week_by_week(today, COOKED_SHARE)
         loss = stakes(known, tuple(framed), 1.0, late, "the sun cooks them in closed air")
@@ -108,11 +116,14 @@ def _may_be_planted_yet(known: Known, autumn: Frosts, today: date) -> bool:
 
 
 def _sheltered(known: Known, hardy: bool, today: date) -> bool:
-    """Whether its pots were put this season into what shelters them, by the keeper's words."""
+    """Whether its pots stand in what shelters them, by the keeper's words. Tender ones that were not put
+    indoors this season may have stood outside for the summer."""
     place = place_of(where_stand(known.lot, Stage.POTTED))
     pot = known.lot.latest(e.Pot)
+    if hardy:
+        return place is not Place.OPEN
     lately = pot is not None and pot.on >= frosts(known.climate, today.year).last_spring
-    return lately and (place is Place.INDOORS or (hardy and place in (Place.FRAME, Place.SUNK)))
+    return lately and place is Place.INDOORS
 
 
 def _into_shelter(known: Known, autumn: Frosts, hardy: bool, today: date) -> Nudge:

@@ -6,6 +6,7 @@ circles are exact; each line stands for the strip of ground on both sides of it.
 
 import math
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from attrs import frozen
 
@@ -65,9 +66,21 @@ def covered_m2(ground: Plot, circles: Sequence[Circle]) -> float:
     if high <= low:
         return 0.0
     lines = min(max(math.ceil((high - low) / LINE_M), FEWEST_LINES), MOST_LINES)
+    # A bed may be suddenly narrower at a corner, so no strip between two lines reaches over one.
+    corners = (edge.start[1] for edge in ground.edges)
+    breaks = sorted({low, high, *(y for y in corners if low < y < high)})
+    strips = (
+        _strip(ground, circles, start, end, max(round(lines * (end - start) / (high - low)), 1))
+        for start, end in pairwise(breaks)
+    )
+    return min(math.fsum(strips), ground.area_m2)
+
+
+def _strip(ground: Plot, circles: Sequence[Circle], low: float, high: float, lines: int) -> float:
+    """The covered ground between two heights, by so many lines across it."""
     apart = (high - low) / lines
     middles = (low + (line + 0.5) * apart for line in range(lines))
-    return min(apart * math.fsum(_covered_along(ground, circles, y) for y in middles), ground.area_m2)
+    return apart * math.fsum(_covered_along(ground, circles, y) for y in middles)
 
 
 def _covered_along(ground: Plot, circles: Sequence[Circle], y: float) -> float:

@@ -168,6 +168,7 @@ def _harden_off(folder: Path) -> None:
 
 
 def _hold_a_spot(terminal: Terminal) -> None:
+    terminal.choose("What now?", "Look something up")
     terminal.choose("What now?", "Where could a lot go?")
     terminal.choose("For which lot?", "25-001")
     terminal.wait_for("Full sun suits it.")

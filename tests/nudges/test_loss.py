@@ -17,7 +17,7 @@ def after(days: int) -> date:
 
 @pytest.mark.parametrize(
     ("best_ends", "closes", "cost"),
-    [(10, 20, 0.0), (6, 20, 0.0), (0, 12, 5.0), (0, 6, 10.0), (0, 3, 10.0), (-6, 12, 5.0)],
+    [(10, 20, 0.0), (5, 20, 0.0), (-1, 11, 5.0), (-1, 5, 10.0), (-1, 2, 10.0), (-7, 11, 5.0), (-9, 0, 10.0)],
 )
 def test_waiting_costs_the_chance_that_it_becomes_too_late(best_ends: int, closes: int, cost: float) -> None:
     loss = Loss(plants=10.0, late=between(after(best_ends), after(closes)))

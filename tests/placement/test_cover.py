@@ -4,7 +4,7 @@ import math
 
 import pytest
 from attrs import evolve
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from shapely import Point as Dot
 from shapely import Polygon, union_all
@@ -36,6 +36,7 @@ def witnessed(site: Site, taken: list[Circle]) -> float:
 
 @settings(deadline=None, max_examples=150)
 @given(sites(), circles)
+@example(evolve(BED, corners=((0, 0), (5, 0), (5, 1.2), (2, 1.2), (2, 3), (0, 3))), [Circle(2.26, 1.1, 1.37)])
 def test_the_ground_under_circles_is_what_a_geometry_library_says(site: Site, taken: list[Circle]) -> None:
     ground = plot(site)
     assert ground is not None
