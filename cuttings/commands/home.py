@@ -32,7 +32,7 @@ WORDS: Mapping[str, str] = {
     "spot": "Where could a lot go?",
     "start": "I started or saw something: cuttings, layers, a first flower ...",
     "left": "Something has left: given, sold, died, split off ...",
-    "look": "Look something up: a spot, tonight's cold, lots, plants, the climate ...",
+    "look": "Look something up: tonight's cold, a spot, lots, plants, the climate ...",
     "right": "Put something right: take back, add a note, describe a site ...",
     "strike": "I struck cuttings",
     "layer": "I layered stems",
@@ -71,8 +71,8 @@ SHELVES: Mapping[str, tuple[str, ...]] = {
     "start": ("strike", "layer", "divide", "mark", "climate seen", "back"),
     "left": ("give", "sell", "lose", "split", "back"),
     "look": (
-        "spot",
         "tonight",
+        "spot",
         "lots",
         "card",
         "mark --list",
