@@ -10,14 +10,13 @@ from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.drawings import write_drawing
 from cuttings.commands.numbering import numbers_for
 from cuttings.commands.parsing import whole
-from cuttings.commands.ticking import tick, tick_off
 from cuttings.commands.week_nudges import nudges_on
 from cuttings.commands.week_view import week_document, week_page
 from cuttings.dates import parse_date
 from cuttings.errors import Misused, Refused
+from cuttings.nudges.outlook import FAIR, Outlook
 from cuttings.nudges.sheet import Sheet
 from cuttings.nudges.sheet_making import reading_order, sheet_of
-from cuttings.nudges.weather import FAIR, Outlook
 from cuttings.units import parse_length, parse_temperature
 
 WALK_MINUTES = 10
@@ -69,6 +68,8 @@ def week(
 ) -> None:
     begin, end = days_of(desk, first, last)
     if done or later or never:
+        from cuttings.commands.ticking import tick_off
+
         tick_off(desk, begin if first else None, done, later, never)
         return
     if season:
@@ -97,6 +98,8 @@ def week(
 
 def _tick(desk: Desk, sheet: Sheet) -> None:
     """Show the sheet, and let a person choose from it."""
+    from cuttings.commands.ticking import tick
+
     if desk.asker is not None:
         desk.show(week_page(desk, sheet))
     items = {item.number: item.nudge for stop in sheet.stops for item in stop.items}

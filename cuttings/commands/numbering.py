@@ -12,7 +12,7 @@ from attrs import astuple, evolve, field, frozen
 
 from cuttings.dates import spoken, spoken_span
 from cuttings.errors import Refused
-from cuttings.nudges.weather import FAIR, Outlook
+from cuttings.nudges.outlook import FAIR, Outlook
 
 FILE = "week.json"
 MOST_SHEETS = 8

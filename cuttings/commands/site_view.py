@@ -7,10 +7,11 @@ from typing import Any
 
 from attrs import define
 
+from cuttings.commands.crowd_words import crowd_words, known_on, remedy_words
 from cuttings.commands.desk import Desk
 from cuttings.ledger.places import Growing, Site
 from cuttings.placement.cover import Cover, cover
-from cuttings.placement.crowding import Against, Crowd, Remedy, Standing, crowding, kept_spot, remedy
+from cuttings.placement.crowding import Crowd, Standing, crowding, kept_spot, remedy
 from cuttings.placement.crowding import standing_plant as standing
 from cuttings.placement.growth import full_grown_on, years_to_full
 from cuttings.placement.room import held, widest_free
@@ -44,9 +45,7 @@ class Room:
 
     @cached_property
     def known(self) -> Mapping[str, Plant]:
-        """The catalogue's plant for each name that grows here, as far as it knows them."""
-        found = {each.plant: self.desk.catalogue.find(each.plant).plant for each in self.site.growing}
-        return {name: plant for name, plant in found.items() if plant is not None}
+        return known_on(self.desk, self.site)
 
     @cached_property
     def cover(self) -> Cover | None:
@@ -137,57 +136,6 @@ def _fits(room: Room) -> str:
         return "No further plant fits whole."
     wide = show_length(round(room.widest_m, 1) or round(room.widest_m, 2), room.desk.units)
     return f"The widest plant that still fits whole grows about {wide} across."
-
-
-def crowd_words(crowd: Crowd, units: Units) -> str:
-    """What meets what, and by how much it is too near or too high at full size."""
-    much = show_length(max(round(crowd.overlap_m, 2), 0.01), units)
-    name = _where(crowd.plant, units)
-    match crowd.against:
-        case Against.HEIGHT:
-            return f"{name} grows higher than anything may here, in the end by {much}."
-        case Against.PATH:
-            return f"{name} reaches into the room kept free along the path, in the end by {much}."
-        case Against.EDGE:
-            return f"{name} reaches into the room kept free along the edge, in the end by {much}."
-    assert crowd.other is not None
-    if crowd.against is Against.HELD:
-        return f"{name} grows over {crowd.other.held}, held for {crowd.other.lot}, in the end by {much}."
-    return f"{name} and {_where(crowd.other, units)} meet, in the end overlapping by {much}."
-
-
-def _where(plant: Standing, units: Units) -> str:
-    if plant.x is None or plant.y is None:
-        return plant.name
-    along, back = (show_length(metres, units) for metres in (plant.x, plant.y))
-    return f"{plant.name} ({along} along, {back} back)"
-
-
-def remedy_words(crowd: Crowd, today: date) -> str:
-    """What to do then, and to which of the two."""
-    which, way = remedy(crowd, today)
-    if crowd.against is Against.HELD:
-        release = f"'cuttings spot --release {which.held}' lets the spot go"
-        return f"{release}; 'cuttings spot {which.lot}' finds another."
-    match way:
-        case Remedy.DIVIDE:
-            season = which.known.division.season if which.known and which.known.division else ""
-            return (
-                f"Divide {which.name}{f' in {season}' if season else ''} and replant the pieces further off."
-            )
-        case Remedy.MOVE:
-            when = "when it is next" if crowd.now else "before then, while it is"
-            return f"Move {which.name} {when} dormant or just coming up."
-        case Remedy.CUT_BACK:
-            return f"Cut {which.name} back each year from then on, or take it out."
-        case Remedy.THIN:
-            high = "what cannot be reached from the ground is work for a trained arborist"
-            return f"Take {which.name} out while it is small; {high}."
-
-
-def _season(plant: Standing) -> str:
-    division = plant.known.division if plant.known else None
-    return f" ({division.season})" if division and division.season else ""
 
 
 def _pace(crowd: Crowd) -> str:

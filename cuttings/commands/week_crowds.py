@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from datetime import date
 
+from cuttings.commands.crowd_words import known_on, remedy_words
 from cuttings.commands.desk import Desk
-from cuttings.commands.site_view import Room, remedy_words
 from cuttings.ledger.book import Book
 from cuttings.nudges.grounds import Crowding, moving_time
 from cuttings.placement.crowding import Crowd, Remedy, crowding, remedy
@@ -15,7 +15,7 @@ from cuttings.rules.pruning import next_pruning
 def crowdings(desk: Desk, book: Book, today: date) -> Iterator[Crowding]:
     """What grows into what, and what is done about it when; held spots are told of on their site."""
     for site in book.sites.values():
-        for crowd in crowding(site, [], today, Room(desk, site).known):
+        for crowd in crowding(site, [], today, known_on(desk, site)):
             window = _when(desk, crowd, today)
             if window is not None:
                 both = (each.name for each in (crowd.plant, crowd.other) if each is not None)

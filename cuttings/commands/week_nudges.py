@@ -6,7 +6,7 @@ from cuttings.commands.desk import Desk
 from cuttings.commands.week_crowds import crowdings
 from cuttings.ledger.book import Book
 from cuttings.nudges.model import Nudge
-from cuttings.nudges.weather import FAIR, Outlook
+from cuttings.nudges.outlook import FAIR, Outlook
 from cuttings.nudges.week import week
 
 

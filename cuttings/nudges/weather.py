@@ -10,6 +10,7 @@ from cuttings.ledger.book import Book
 from cuttings.ledger.places import Site
 from cuttings.nudges.hardening_off import hardening_log
 from cuttings.nudges.model import Chance, Loss, Nudge
+from cuttings.nudges.outlook import Outlook
 from cuttings.nudges.settling import WEEKLY_NEED_MM
 from cuttings.nudges.tonight import Exposed, Group, tonight
 from cuttings.nudges.whereabouts import whereabouts
@@ -48,20 +49,6 @@ IN_HEAT = {
 """What care becomes in a hot spell (common practice)."""
 
 
-@frozen
-class Outlook:
-    """What the forecast says for some days: the lowest night and the highest day, °C, and the rain in all,
-    mm; ``None`` where nobody said."""
-
-    low_c: float | None = None
-    high_c: float | None = None
-    rain_mm: float | None = None
-
-
-FAIR = Outlook()
-"""Nobody said what the forecast is."""
-
-
 def under(
     nudges: Iterable[Nudge],
     book: Book,
@@ -73,8 +60,6 @@ def under(
 ) -> list[Nudge]:
     """The nudges as the forecast leaves them: what must wait is held back, care is changed to fit, and what a
     cold night endangers is added."""
-    if outlook == FAIR:
-        return list(nudges)
     seen = _Forecast(book, catalogue, climate, first, last, outlook)
     return [*seen.cold_nudges(), *(each for nudge in nudges for each in seen.changed(nudge))]
 

@@ -12,8 +12,8 @@ from cuttings.nudges.lots import nudges_for
 from cuttings.nudges.marked import marked
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.mothers import prunings
+from cuttings.nudges.outlook import FAIR, Outlook
 from cuttings.nudges.restraint import restraint
-from cuttings.nudges.weather import FAIR, Outlook, under
 from cuttings.nudges.whereabouts import whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
@@ -47,13 +47,11 @@ def week(
     ]
     place = (book, catalogue, climate, first, last)
     due += [*prunings(*place), *restraint(*place), *grounds(*place), *crowded(crowds, first, last)]
-    found = kept(
-        under(kept(due, book, climate, first, last), book, catalogue, climate, first, last, outlook),
-        book,
-        climate,
-        first,
-        last,
-    )
+    found = kept(due, book, climate, first, last)
+    if outlook != FAIR:
+        from cuttings.nudges.weather import under  # what a cold night endangers takes time to load
+
+        found = kept(under(found, *place, outlook), book, climate, first, last)
     return sorted(found, key=lambda nudge: (-nudge.loss.expected(first, last), nudge.window.closes, nudge.id))
 
 

@@ -76,19 +76,16 @@ def wintering(known: Known, today: date) -> Iterable[Nudge]:
     begins, ends = winter
     first = begins + weeks(LATE_WEEKS)
     if hardy:  # by then it is sunk or under cover
-        first, ends = max(first, frosts(known.climate, begins.year).freeze), _workable_in(known, ends.year)
-    if first <= today <= ends:
+        first = max(first, frosts(known.climate, begins.year).freeze)
+    spring = frosts(known.climate, ends.year)
+    if first <= today < spring.workable:
         window = coming_round(first, today, "look in", LOOK_IN, COMMON_PRACTICE, every=LOOK_IN_DAYS)
         late = week_by_week(window.opens, FORGOTTEN_SHARE)
         loss = stakes(known, KEPT, 1.0, late, "they dry through or rot unseen")
         job = "Look in on {}: water if the mix is dry, take off mould"
         yield nudge(known, "look-in", job, window, *KEPT, loss=loss, every=LOOK_IN_DAYS)
     if hardy:
-        yield from _out_again(known, frosts(known.climate, winter[1].year), today)
-
-
-def _workable_in(known: Known, year: int) -> date:
-    return frosts(known.climate, year).workable
+        yield from _out_again(known, spring, today)
 
 
 def in_frames(known: Known, today: date) -> Iterable[Nudge]:

@@ -8,7 +8,7 @@ from cuttings.climate.frost import frost_dates
 from cuttings.demo.quarry_bank import quarry_bank
 from cuttings.demo.story import Story
 from cuttings.ledger import entries as e
-from cuttings.ledger.book import Book, fold
+from cuttings.ledger.book import fold
 from cuttings.ledger.places import Site
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
@@ -276,19 +276,6 @@ def test_what_loses_most_by_waiting_comes_first() -> None:
     first, last = date(2026, 5, 9), date(2026, 5, 15)
     costs = [each.loss.expected(first, last) for each in week(book, standard(), COLD, first, last)]
     assert costs == sorted(costs, reverse=True)
-
-
-def test_no_week_of_the_demo_garden_names_a_closed_window_or_contradicts_itself() -> None:
-    book: Book = fold(quarry_bank(date(2026, 12, 31)))
-    for number in range(104):
-        first = date(2025, 1, 4) + timedelta(weeks=number)
-        last = first + timedelta(days=6)
-        found = week(book.as_of(first), standard(), COLD, first, last)
-        assert all(each.window.opens <= last and each.window.closes >= first for each in found)
-        ids = [each.id for each in found]
-        assert len(ids) == len(set(ids)), first
-        for lot in {each.lot for each in found if each.lot}:
-            assert not {f"{lot}:plant", f"{lot}:winter"} <= set(ids), (first, lot)
 
 
 def test_a_rooted_layer_is_never_overdue_it_lives_on_its_mother() -> None:
