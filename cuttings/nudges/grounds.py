@@ -63,7 +63,7 @@ LABEL_WHY = (
 POTS_WHY = "Roots dry while one looks for pots; with pots and mix at hand the move takes minutes."
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False, repr=False)
 class Crowding:
     """What will crowd on a site: plain facts, handed in.
 

@@ -18,7 +18,7 @@ SHOWN_DAYS = 7
 memory."""
 
 
-@frozen
+@frozen(eq=False, repr=False)
 class Grown:
     """One kind of plant on one site: all of its plants there."""
 

@@ -35,10 +35,11 @@ def nudges_for(known: Known, today: date) -> list[Nudge]:
     """Everything one lot needs from today on, each with its window; windows that have closed are left out."""
     if known.plant.unwanted:
         return doing_away(known, today)
+    held = known.lot.stages.keys()
     found = [
         nudge
         for stages, rule in _RULES
-        if any(known.lot.at(stage) for stage in stages)
+        if not held.isdisjoint(stages)
         for nudge in rule(known, today)
         if nudge.window.closes >= today
     ]

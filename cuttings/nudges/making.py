@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -12,7 +13,7 @@ from cuttings.rules.caution import Task, handling
 from cuttings.words import Stage
 
 
-@frozen
+@frozen(eq=False, repr=False)
 class Kind:
     """What work of a kind takes: minutes for a lot, and for each stem where each takes its own time (from
     memory); what to bring; and what it is to the rules of caution."""
@@ -85,6 +86,7 @@ def nudge(
     )
 
 
+@lru_cache(maxsize=1024)
 def days(number: int) -> timedelta:
     return timedelta(days=number)
 

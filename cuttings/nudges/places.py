@@ -5,6 +5,7 @@ right. Words that are not known tell of nothing, and the stems are taken to stan
 """
 
 from enum import StrEnum
+from functools import lru_cache
 
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
@@ -32,6 +33,7 @@ OUT_OF_IT = frozenset(
 all."""
 
 
+@lru_cache(maxsize=1024)
 def place_of(where: str) -> Place:
     """What the keeper's words for a place tell of; the open where they tell of nothing."""
     words = set("".join(c if c.isalpha() else " " for c in where.casefold()).split())

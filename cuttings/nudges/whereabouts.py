@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
-from attrs import frozen
+from attrs import field, frozen
 
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
@@ -11,7 +11,7 @@ from cuttings.nudges.places import where_stand
 from cuttings.words import Stage
 
 
-@frozen
+@frozen(eq=False, repr=False)
 class Whereabouts:
     """The areas and sites of a garden, and for each lot the sites on which its plants grow and those on which
     a spot is held for it."""
@@ -20,6 +20,7 @@ class Whereabouts:
     sites: Mapping[str, Site]
     planted: Mapping[str, tuple[Site, ...]]
     held: Mapping[str, tuple[str, ...]]
+    _named: dict[str, str] = field(factory=dict, eq=False, repr=False)
 
     def sites_of(self, lot: Lot) -> tuple[Site, ...]:
         """The sites on which a lot's plants grow."""
@@ -39,6 +40,12 @@ class Whereabouts:
 
     def area_named(self, words: str) -> str:
         """The area that words for a place name, or that of the site that they name; empty if neither."""
+        found = self._named.get(words)
+        if found is None:
+            found = self._named[words] = self._look_up(words)
+        return found
+
+    def _look_up(self, words: str) -> str:
         where = words.casefold()
         site = next((site for name, site in self.sites.items() if name.casefold() == where), None)
         if site is not None:

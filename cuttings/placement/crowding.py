@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import date
 from enum import StrEnum
 from functools import partial
+from itertools import islice
 from math import hypot
 
 from attrs import evolve, frozen
@@ -122,18 +123,39 @@ def crowding(
 
 
 def _pairs(plants: Sequence[Standing], spots: Sequence[Standing], today: date) -> list[Crowd]:
+    """Plants that grow into one another, or over a held spot; the one written down first is named first."""
     found = []
-    for number, one in enumerate(plants):
-        for other in (*plants[number + 1 :], *spots):
-            apart = _apart(one, other)
-            if apart is None:
-                continue
-            overlap = one.full_radius_m + other.full_radius_m - apart
-            if overlap > NEAR_M and not _meant_to_close_up(one, other, apart):
-                against = Against.HELD if other.held else Against.PLANT
-                year, now = _first(partial(_meet, one, other, apart), today)
-                found.append(Crowd(one, against, year, now, overlap, other))
+    for one, other in _near(plants, spots):
+        apart = hypot(one[0] - other[0], one[1] - other[1])
+        first, second = one[2], other[2]
+        overlap = first.full_radius_m + second.full_radius_m - apart
+        if overlap > NEAR_M and not _meant_to_close_up(first, second, apart):
+            against = Against.HELD if second.held else Against.PLANT
+            year, now = _first(partial(_meet, first, second, apart), today)
+            found.append(Crowd(first, against, year, now, overlap, second))
     return found
+
+
+Placed = tuple[float, float, Standing]
+
+
+def _near(plants: Sequence[Standing], spots: Sequence[Standing]) -> Iterator[tuple[Placed, Placed]]:
+    """Pairs of what stands so near along the site that it might meet. Of a bed of hundreds each is compared
+    with its neighbours alone."""
+    placed = [
+        (number, (each.x, each.y, each))
+        for number, each in enumerate((*plants, *spots))
+        if each.x is not None and each.y is not None
+    ]
+    placed.sort(key=lambda numbered: numbered[1][0])
+    widest_m = max((each[2].full_radius_m for _, each in placed), default=0.0)
+    for number, (order, one) in enumerate(placed):
+        reach_m = one[0] + one[2].full_radius_m + widest_m
+        for further, other in islice(placed, number + 1, None):
+            if other[0] > reach_m:
+                break
+            if not (one[2].held and other[2].held):
+                yield (one, other) if order < further else (other, one)
 
 
 def _meet(one: Standing, other: Standing, apart: float, day: date) -> bool:
@@ -149,12 +171,6 @@ def _first(happens: Callable[[date], bool], today: date) -> tuple[int, bool]:
     while not happens(date(year, 12, 31)):
         year += 1
     return year, False
-
-
-def _apart(one: Standing, other: Standing) -> float | None:
-    if one.x is None or one.y is None or other.x is None or other.y is None:
-        return None
-    return hypot(one.x - other.x, one.y - other.y)
 
 
 def _meant_to_close_up(one: Standing, other: Standing, apart: float) -> bool:

@@ -6,6 +6,7 @@ for the work come first.
 
 from collections.abc import Sequence
 from enum import StrEnum
+from functools import lru_cache
 
 from cuttings.plants.model import COMMON_PRACTICE, Caution, Plant
 
@@ -134,6 +135,7 @@ def general_cautions(task: Task) -> tuple[Caution, ...]:
     return tuple(caution for caution, tasks in GENERAL if task in tasks)
 
 
+@lru_cache(maxsize=1024)
 def handling(plant: Plant, called: str, task: Task) -> tuple[str, ...]:
     """What can hurt the one who does a task: the plant's own dangers by the name it is called, then the
     general ones. Those of law, pests and spread are said where a plant is started and given away."""

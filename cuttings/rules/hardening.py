@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from enum import StrEnum
+from functools import lru_cache
 
 from attrs import evolve, frozen
 
@@ -147,6 +148,7 @@ def needs_hardening(plant: Plant, *, grown_under_cover: bool, on: date, climate:
     return Advice(False, why, COMMON_PRACTICE)
 
 
+@lru_cache(maxsize=1024)
 def plan(plant: Plant, *, grown_under_cover: bool, climate: Climate) -> HardeningPlan:
     """The steps to harden a plant off: 7 to 14, the softer the plant the more.
 

@@ -228,6 +228,7 @@ def next_window(yearly: Callable[[int], Sequence[Window]], on: date) -> Window |
     return min(coming, key=lambda each: (each.opens, each.closes), default=None)
 
 
+@lru_cache(maxsize=512)
 def weeks(number: float) -> timedelta:
     return timedelta(days=round(7 * number))
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
+from functools import lru_cache
 
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import FROST_F
@@ -64,6 +65,7 @@ def _all(plant: Plant, climate: Climate, on: date) -> Iterator[Window]:
             yield following
 
 
+@lru_cache(maxsize=1024)
 def potting_window(plant: Plant, climate: Climate, year: int) -> tuple[Window, ...]:
     """When rooted stems are best potted, from a year's spring on: while there is time to fill the pot with
     roots."""
