@@ -4,17 +4,45 @@ import math
 from collections.abc import Iterable
 from datetime import date, timedelta
 
+from attrs import frozen
+
 from cuttings.dates import spoken
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.loss import between, stakes, week_by_week
 from cuttings.nudges.making import days, nudge, stretch
 from cuttings.nudges.model import Nudge
 from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
+from cuttings.rules.transplant import WOODY
+from cuttings.units import show_length
 from cuttings.words import Moisture, PlantType, Stage
 
 WATER_WEEKS = 12
 WATER_SOURCE = "University of Minnesota Extension: Watering newly planted trees and shrubs"
 """Daily for a fortnight, then every two or three days to the twelfth week (``WATER_SOURCE``)."""
+
+AUTUMN_SOURCE = "University of Minnesota Extension: Fall is the Best Time to Plant Trees and Shrubs"
+"""Trees and shrubs are watered every week until the ground freezes (``AUTUMN_SOURCE``)."""
+
+
+@frozen(eq=False, repr=False)
+class Spell:
+    """A stretch after planting: up to which week it lasts, how often is watered then, and the share of plants
+    that a week without water costs, from memory."""
+
+    until_weeks: int
+    how: str
+    every_days: int
+    dry_week_share: float
+    why: str
+    source: str
+
+
+FEW_ROOTS = "it has few roots outside its old ball until its twelfth week."
+SPELLS = (
+    Spell(2, "every day", 1, 0.3, FEW_ROOTS, WATER_SOURCE),
+    Spell(WATER_WEEKS, "every two or three days", 3, 0.1, FEW_ROOTS, WATER_SOURCE),
+    Spell(104, "once a week", 7, 0.03, "it wants water until the ground freezes.", AUTUMN_SOURCE),
+)
 
 WEEKLY_NEED_MM = 25.4
 NEED_SOURCE = "Angelica Nurseries: Water, Water, Water"
@@ -24,11 +52,7 @@ https://www.angelicanurseries.com/company/water-water-water/"""
 HOLDS_WATER = {Moisture.DRY: 1.0, Moisture.MEDIUM: 0.7, Moisture.MOIST: 0.3, Moisture.WET: 0.0}
 """How much of the harm of a dry week reaches a new plant, by how wet its ground is; from memory."""
 
-DRY_WEEK_SHARE = {True: 0.3, False: 0.1}
-"""The share of new plants that a week without water costs, in the first fortnight and after it; from
-memory."""
-
-MULCH_SOURCE = "Iowa State University Extension: fall divisions are mulched in mid to late November"
+MULCH_SOURCE = "Iowa State University Extension: Which perennials can be divided in late summer?"
 MULCH_DAYS = (16, 16, 1)
 """Days before the ground usually freezes when the mulch goes on, from 15 to 30 November in Iowa
 (``MULCH_SOURCE``), and those for which it is still worth doing after that, from memory."""
@@ -64,23 +88,24 @@ def planted(known: Known, today: date) -> Iterable[Nudge]:
 
 
 def _water(known: Known, since: date, today: date) -> Iterable[Nudge]:
-    if today > since + weeks(WATER_WEEKS) or not in_summer(known.climate, today):
+    freeze = _freezes_after(known, since)
+    ends = freeze if known.plant.type in WOODY else min(since + weeks(WATER_WEEKS), freeze)
+    if today > ends or not (in_summer(known.climate, today) or today > since + weeks(WATER_WEEKS)):
         return
     harm = max((HOLDS_WATER[site.moisture] for site in known.grown_on), default=HOLDS_WATER[Moisture.MEDIUM])
     if not harm:
         return
-    fresh = today <= since + weeks(2)
-    how = "every day" if fresh else "every two or three days"
-    why = f"Planted {spoken(since, today)}, it has few roots outside its old ball until its twelfth week."
+    spell = next(spell for spell in SPELLS if today <= since + weeks(spell.until_weeks))
+    why = f"Planted {spoken(since, today)}, {spell.why}"
     rain = _rain_of_a_week(known, today)
     if rain is not None:
-        why += f" It wants an inch (25 mm) a week; rain brings {rain:.0f} mm in an ordinary one."
-    ends = min([since + weeks(WATER_WEEKS), *_freezes_after(known, since)])
-    window = stretch(since, (today, today + days(6)), ends, "water", why, f"{WATER_SOURCE}; {NEED_SOURCE}")
-    share = DRY_WEEK_SHARE[fresh] * harm * _dry_chance(rain)
+        wants, falls = (show_length(mm / 1000, known.units) for mm in (WEEKLY_NEED_MM, rain))
+        why += f" It wants about {wants} a week; rain brings {falls} in an ordinary one."
+    window = stretch(since, (today, today + days(6)), ends, "water", why, f"{spell.source}; {NEED_SOURCE}")
+    share = spell.dry_week_share * harm * _dry_chance(rain)
     loss = stakes(known, (Stage.PLANTED,), 1.0, week_by_week(today, share), "it dries out before it roots")
-    job = f"Water {{}} {how} unless it rains"
-    yield nudge(known, "water", job, window, Stage.PLANTED, loss=loss, every=1 if fresh else 3)
+    job = f"Water {{}} {spell.how} unless it rains"
+    yield nudge(known, "water", job, window, Stage.PLANTED, loss=loss, every=spell.every_days)
 
 
 def _rain_of_a_week(known: Known, today: date) -> float | None:
@@ -100,16 +125,16 @@ def _dry_chance(rain_mm: float | None) -> float:
     return 1.0 - math.exp(-WEEKLY_NEED_MM / max(rain_mm, 0.1))
 
 
-def _freezes_after(known: Known, day: date) -> list[date]:
-    """The days on which the ground freezes after a day, where it does; watering ends there."""
-    autumns = (frosts(known.climate, year) for year in (day.year, day.year + 1))
-    return [autumn.freeze for autumn in autumns if autumn.freezes and autumn.freeze > day]
+def _freezes_after(known: Known, day: date) -> date:
+    """The day on which the ground freezes after a day, or midwinter where it does not freeze."""
+    autumns = (frosts(known.climate, year) for year in (day.year - 1, day.year, day.year + 1))
+    return min(autumn.freeze for autumn in autumns if autumn.freeze > day)
 
 
 def _mulch(known: Known, since: date) -> Iterable[Nudge]:
     """A mulch as the ground freezes, before the first winter in its place."""
-    freeze = next(iter(sorted(_freezes_after(known, since))), None)
-    if freeze is None:
+    freeze = _freezes_after(known, since)
+    if not frosts(known.climate, freeze.year).freezes:
         return
     opens, best, best_ends = (freeze - days(before) for before in MULCH_DAYS)
     closes = freeze + days(MULCH_LATE_DAYS)
@@ -121,8 +146,8 @@ def _mulch(known: Known, since: date) -> Iterable[Nudge]:
 
 def _heave(known: Known, since: date) -> Iterable[Nudge]:
     """A look at the thaw after its first winter."""
-    freeze = next(iter(sorted(_freezes_after(known, since))), None)
-    if freeze is None:
+    freeze = _freezes_after(known, since)
+    if not frosts(known.climate, freeze.year).freezes:
         return
     spring = frosts(known.climate, freeze.year if known.climate.southern else freeze.year + 1)
     thaw = min(day for day in (spring.thaw, frosts(known.climate, freeze.year).thaw) if day > freeze)

@@ -26,7 +26,6 @@ AGAINST = (
     {"out", "vent"},
     {"vent", "winter"},
     {"pots", "look-in"},  # thirsty in summer, at rest in winter
-    {"water", "mulch"},
     {"mulch", "heave"},
     {"air", "clean"},  # the second says the first and more
     {"rid", "plant"},

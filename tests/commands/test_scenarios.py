@@ -269,16 +269,19 @@ def test_a_first_summer_in_the_ground(ledger: Path, write: Write) -> None:
     assert told(sheet(ledger, "2026-07-11")) == [
         "0.1 gate strip: Water 26-001 red currant every two or three days unless it rains"
     ]
-    assert not sheet(ledger, "2026-09-19")
+    assert told(sheet(ledger, "2026-09-19")) == [
+        "0.0 gate strip: Water 26-001 red currant once a week unless it rains"
+    ]
 
 
 def test_a_first_winter_in_the_ground(ledger: Path, write: Write) -> None:
     """A mulch as the ground freezes, and a look for what frost has lifted as it thaws."""
     new_plantings(write)
-    assert {nudge["what"] for nudge in sheet(ledger, "2026-11-14").values()} == {
-        "Mulch 26-001 red currant for the first winter",
-        "Mulch 26-002 Siberian iris for the first winter",
-    }
+    assert told(sheet(ledger, "2026-11-14")) == [
+        "0.0 gate strip: Water 26-001 red currant once a week unless it rains",
+        "0.0 gate strip: Mulch 26-001 red currant for the first winter",
+        "0.0 wet corner: Mulch 26-002 Siberian iris for the first winter",
+    ]
     march = sheet(ledger, "2027-03-20")
     assert [nudge["lost_by"] for nudge in march.values()] == ["its crown dries out"] * 2
     assert not [

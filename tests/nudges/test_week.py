@@ -216,7 +216,7 @@ def test_what_is_hardened_off_waits_to_be_planted() -> None:
     assert f"{lot}:harden" not in june
 
 
-def test_a_new_planting_is_watered_for_twelve_weeks_and_not_in_winter() -> None:
+def test_a_new_shrub_is_watered_often_for_twelve_weeks_then_weekly_and_not_in_winter() -> None:
     story = told()
     place = date(2026, 3, 1)
     story.tell(e.SiteFacts, place, site=Site(name="fruit row", area="kitchen side"))
@@ -224,7 +224,8 @@ def test_a_new_planting_is_watered_for_twelve_weeks_and_not_in_winter() -> None:
     story.plant(date(2026, 5, 30), lot, Stage.POTTED, "fruit row", count=3, spread_m=1.2)
     assert "every day" in sheet(story, date(2026, 6, 1))[f"{lot}:water"].what
     assert "two or three days" in sheet(story, date(2026, 7, 4))[f"{lot}:water"].what
-    assert f"{lot}:water" not in sheet(story, date(2026, 9, 12))
+    assert "once a week" in sheet(story, date(2026, 9, 12))[f"{lot}:water"].what
+    assert f"{lot}:water" not in sheet(story, date(2026, 12, 5))
     assert sheet(story, date(2026, 6, 1))[f"{lot}:water"].area == "kitchen side"
 
 
