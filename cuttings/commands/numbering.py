@@ -36,7 +36,7 @@ class Shown:
         return evolve(self, numbers={**self.numbers, **{each: start + n for n, each in enumerate(new)}})
 
 
-@frozen(eq=False, repr=False)
+@frozen
 class Found:
     """A nudge that was named: its id, the days of the sheet it was named on (``None`` where it stands on none
     that is remembered), and the forecast of that sheet."""

@@ -10,7 +10,7 @@ from attrs import evolve
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, globals_of
 from cuttings.commands.numbering import find
-from cuttings.commands.telling import put_off_until
+from cuttings.commands.telling import lot_document, put_off_until
 from cuttings.commands.week_nudges import nudges_on
 from cuttings.dates import spoken
 from cuttings.errors import Cancelled, Misused, Refused, Unfound
@@ -233,7 +233,7 @@ def _recorded(desk: Desk, nudge: Nudge, entry: NudgeEntry, said: str, back: str)
         entry,
         Page().next_steps(f"'cuttings undo' {back}."),
         nudge=nudge.id,
-        lot=nudge.lot or None,
+        **lot_document(desk.book.lots.get(nudge.lot), nudge.lot or None),
         done=entry.on.isoformat() if done else None,
         until=until.isoformat() if until else None,
         condition=(entry.condition or None) if isinstance(entry, NudgeLater) else None,

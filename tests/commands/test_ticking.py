@@ -14,7 +14,7 @@ from cuttings.ledger.ticks import NudgeDone
 from tests.commands.expecting import RECORDING, misused, refused
 from tests.commands.running import MAY, cuttings, recorded
 
-TICKED = {"schema", "entry", "nudge", "lot", "done", "until", "condition", "never"}
+TICKED = {"stages", "schema", "entry", "nudge", "lot", "done", "until", "condition", "never"}
 
 
 def sheet(ledger: Path, *words: str, today: date = MAY) -> Mapping[str, Mapping[str, Any]]:
@@ -68,9 +68,11 @@ def test_care_that_is_done_is_written_down_and_nags_no_more(demo: Path) -> None:
     told = sheet(demo)[care]
     result = recorded("week", "--done", str(told["number"]), ledger=demo)
     assert result.document.keys() == TICKED
+    assert result.stages
     assert result.document == {
         "schema": 1, "entry": result.document["entry"], "nudge": care, "lot": told["lot"],
-        "done": "2026-05-02", "until": None, "condition": None, "never": False,
+        "stages": result.document["stages"], "done": "2026-05-02", "until": None, "condition": None,
+        "never": False,
     }  # fmt: skip
     assert care not in sheet(demo)
     refused("week", "--done", care, ledger=demo, saying=["was ticked off on 2 May already", told["what"]])
