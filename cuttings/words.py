@@ -3,7 +3,7 @@
 Trade terms keep their trade meaning. This module depends on nothing, so every part may import it.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from enum import StrEnum
 
 
@@ -11,6 +11,34 @@ def either(words: Iterable[str]) -> str:
     """Words as one offers them: ``a``, ``a or b``, ``a, b or c``."""
     *before, last = words
     return f"{', '.join(before)} or {last}" if before else last
+
+
+def listed(names: Sequence[str], most: int | None = None) -> str:
+    """Names as a sentence has them, each once: ``a, b and c``; those beyond ``most`` are only counted."""
+    names = list(dict.fromkeys(names))
+    if most is not None and len(names) > most + 1:
+        names = [*names[:most], f"{len(names) - most} more"]
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def plants_said(plants: float) -> str:
+    """A number of plants expected to be lost: ``about 0.4 of a plant``; empty where there are none."""
+    if plants <= 0:
+        return ""
+    if plants < 0.1:
+        return "less than 0.1 of a plant"
+    if plants < 0.95:
+        return f"about {plants:.1f} of a plant"
+    said = f"{plants:.1f}".removesuffix(".0") if plants < 9.95 else f"{plants:.0f}"
+    return f"about {said} {'plant' if said == '1' else 'plants'}"
+
+
+def time_said(minutes: int) -> str:
+    """Minutes as one says them: ``45 min``, and beyond two hours ``2 h 40 min``."""
+    hours, rest = divmod(minutes, 60)
+    if minutes <= 120:
+        return f"{minutes} min"
+    return f"{hours} h {rest} min" if rest else f"{hours} h"
 
 
 class Stage(StrEnum):

@@ -29,7 +29,8 @@ class Question(Generic[T]):
     ``name`` is the option's name without dashes, or the argument's. ``default`` is the answer offered, as
     one would type it, with ``why`` as its reason; ``None`` offers nothing. ``allowed`` tells what may be
     answered, for the line that names what is missing. ``nothing`` is what to say where the choices have run
-    out, so that there is nothing to ask.
+    out, so that there is nothing to ask. With ``by_number`` the choices have numbers of their own, by which
+    they are chosen.
     """
 
     name: str
@@ -42,6 +43,7 @@ class Question(Generic[T]):
     argument: bool = False
     yes_no: bool = False
     nothing: str = ""
+    by_number: bool = False
 
     @property
     def option(self) -> str:

@@ -49,7 +49,7 @@ class LineAsker:
         if question.why:
             say_wrapped(question.why, indent="  ")
         for number, choice in enumerate(question.choices, 1):
-            say_wrapped(f"{number} {choice.label}", indent="  ")
+            say_wrapped(choice.label if question.by_number else f"{number} {choice.label}", indent="  ")
 
     def _read(self, question: Question[Any]) -> str:
         hint = "y or n" if question.yes_no else ("number" if question.choices else "answer")
@@ -57,7 +57,12 @@ class LineAsker:
         text = self._line(f"{hint}{offered}: ")
         if not text and question.default is not None:
             return question.default
-        if question.choices and text.isdecimal() and 1 <= int(text) <= len(question.choices):
+        if (
+            not question.by_number
+            and question.choices
+            and text.isdecimal()
+            and 1 <= int(text) <= len(question.choices)
+        ):
             return question.choices[int(text) - 1].value
         return text
 

@@ -60,7 +60,7 @@ class PromptAsker:
         return "yes" if answer else "no"
 
     def _choose(self, question: Question[Any]) -> str:
-        shortcuts = len(question.choices) <= len(_SHORTCUTS)
+        shortcuts = not question.by_number and len(question.choices) <= len(_SHORTCUTS)
         choices = [
             questionary.Choice(
                 _shown(choice.label), value=choice.value, shortcut_key=_SHORTCUTS[n] if shortcuts else None
@@ -77,7 +77,7 @@ class PromptAsker:
             style=STYLE,
             instruction="(arrows or its key, then Enter)"
             if shortcuts
-            else "(arrows or letters of it, then Enter)",
+            else "(arrows, or its number or letters of it, then Enter)",
             use_shortcuts=shortcuts,
             use_search_filter=not shortcuts,
             use_jk_keys=False,

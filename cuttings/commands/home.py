@@ -6,15 +6,15 @@ from collections.abc import Mapping
 import click
 
 from cuttings.ask import Choice, Question
-from cuttings.commands.advising import WEEK, sheet_for
 from cuttings.commands.desk import Desk, desk_of, globals_of
 from cuttings.commands.parsing import yes_no
 from cuttings.commands.terminal import say_error
+from cuttings.commands.week_nudges import Asked, sheet_for
 from cuttings.commands.week_view import add_job
 from cuttings.dates import spoken
 from cuttings.errors import Cancelled, CuttingsError
 from cuttings.ledger.stages import spoken_counts
-from cuttings.nudges.sheet import alike
+from cuttings.nudges.sheet import WEEK, alike
 from cuttings.show.page import Page
 from cuttings.words import LIVING, Stage
 
@@ -186,16 +186,16 @@ def _show(desk: Desk) -> None:
     book = desk.book.as_of(desk.on)
     name = desk.garden.name if desk.garden else "No garden yet"
     page = Page().heading(name, spoken(desk.on))
-    sheet = sheet_for(desk, desk.on, desk.on + WEEK)
+    sheet, _ = sheet_for(desk, Asked(first=desk.on, last=desk.on + WEEK), numbered=False)
     page.gap()
     items = sorted(
         (item for stop in sheet.stops for item in stop.items), key=lambda item: (-item.cost, item.number)
     )
-    jobs = alike(items, lambda item: item.nudge)
+    jobs = alike(items)
     for job in jobs[:MOST_SHOWN]:
         add_job(page, desk, job, sheet.first, sheet.last, brief=True)
     more = len(jobs) - MOST_SHOWN
-    page.row("", f"and {more} more this week; 'week' shows them all", only_if=more > 0)
+    page.row("", f"and {more} more jobs this week; 'week' shows them all", only_if=more > 0)
     quiet = (
         "Nothing needs doing this week." if book.lots else "No lots yet; the first find begins the ledger."
     )

@@ -17,7 +17,7 @@ from cuttings.ledger import entries as e
 from cuttings.plants.model import Plant
 from cuttings.plants.understood import plant_for
 from cuttings.rules.caution import Task, cautions
-from cuttings.rules.marks import mark_window
+from cuttings.rules.marks import come_back
 from cuttings.show.page import Page
 from cuttings.words import Purpose
 
@@ -85,7 +85,7 @@ def _make(desk: Desk, given: dict[str, Any]) -> None:
         **place.facts,
         **named.facts,
     )
-    window = mark_window(purpose, named.plant, desk.on, desk.climate)
+    window = come_back(purpose, named.plant, desk.on, desk.on, desk.climate, when)
     page = place.told.page
     if purpose is Purpose.LIFT and not place.tape:
         page.row(
@@ -110,7 +110,7 @@ def _said(entry: e.Mark) -> str:
 
 
 def _stretch(desk: Desk, plant: Plant, entry: e.Mark) -> str:
-    window = mark_window(entry.purpose, plant, max(desk.on, entry.on), desk.climate)
+    window = come_back(entry.purpose, plant, entry.on, desk.on, desk.climate, entry.when)
     best = f"best {spoken_span(*window.best, desk.on)}"
     return f"You said: {entry.when}. By the rules {best}" if entry.when else best[:1].upper() + best[1:]
 

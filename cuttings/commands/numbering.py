@@ -10,7 +10,7 @@ from typing import Any
 
 from attrs import astuple, evolve, field, frozen
 
-from cuttings.dates import spoken, spoken_span
+from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.nudges.outlook import FAIR, Outlook
 
@@ -51,32 +51,39 @@ def numbers_for(
 ) -> dict[str, int]:
     """The numbers of nudges on the sheet of those days, which is now the one shown last.
 
-    A sheet of the same days keeps its numbers; another begins at 1. Where nothing can be kept beside the
-    ledger, because its folder is not there yet or may not be written to, the numbers are told all the same.
+    A sheet that begins on the same day keeps its numbers, however long it is; another begins at 1. Where
+    nothing can be kept beside the ledger, for its folder is not there yet or may not be written to, they are
+    told all the same.
     """
     sheets = list(_sheets(folder))
-    before = next((sheet for sheet in sheets if (sheet.first, sheet.last) == (first, last)), None)
-    now = evolve((before or Shown(first, last)).with_ids(ids), outlook=outlook)
+    before = next((sheet for sheet in sheets if sheet.first == first), None)
+    now = evolve((before or Shown(first, last)).with_ids(ids), last=last, outlook=outlook)
     if not sheets or sheets[-1] != now:
         _keep(folder, [*(sheet for sheet in sheets if sheet is not before), now][-MOST_SHEETS:])
     return dict(now.numbers)
 
 
-def find(folder: Path, text: str, first: date | None = None) -> Found:
-    """The nudge that a number on the sheet shown last, or the one that began on ``first``, stands for; or
-    that goes by an id.
+def find(folder: Path, text: str, first: date | None = None, on: date | None = None) -> Found:
+    """The nudge that a number stands for: on the sheet shown last, the one that began on ``first``, or the
+    last that holds the day ``on``; or that goes by an id.
 
     Raises:
         Refused: there is no such sheet, or no such number on it.
     """
     word = text.strip()
-    sheets = [sheet for sheet in reversed(_sheets(folder)) if first is None or sheet.first == first]
+    shown = list(reversed(_sheets(folder)))
+    sheets = [
+        sheet
+        for sheet in shown
+        if (first is None or sheet.first == first) and (on is None or sheet.first <= on <= sheet.last)
+    ]
     if ":" in word:
-        on = next((sheet for sheet in sheets if word in sheet.numbers), None)
-        return Found(word) if on is None else Found(word, (on.first, on.last), on.outlook)
+        its = next((sheet for sheet in sheets if word in sheet.numbers), None)
+        return Found(word) if its is None else Found(word, (its.first, its.last), its.outlook)
     if not sheets:
-        begins = "" if first is None else f" that begins on {spoken(first)}"
-        again = "" if first is None else f" --from {first.isoformat()}"
+        day = first or on
+        begins = "" if day is None else f" that begins on {spoken(day)}"
+        again = "" if day is None else f" --from {day.isoformat()}"
         raise Refused(
             f"No sheet{begins} has been shown yet; 'cuttings week{again}' shows it, with its numbers."
         )
@@ -84,7 +91,7 @@ def find(folder: Path, text: str, first: date | None = None) -> Found:
     for nudge, number in sheet.numbers.items():
         if word == str(number):
             return Found(nudge, (sheet.first, sheet.last), sheet.outlook)
-    span = spoken_span(sheet.first, sheet.last, sheet.first)
+    span = f"from {spoken(sheet.first)} to {spoken(sheet.last)}"
     has = f"its numbers go from 1 to {len(sheet.numbers)}" if sheet.numbers else "nothing stands on it"
     raise Refused(f"There is no number '{word}' on the sheet {span}; {has}.")
 

@@ -1,4 +1,4 @@
-"""The season as a picture: the windows of every lot, mark and site along the calendar."""
+"""The season as a picture: the windows of every lot and mark along the calendar."""
 
 from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
@@ -7,17 +7,14 @@ from typing import Any
 
 from cuttings.commands.week_view import nudge_document
 from cuttings.dates import spoken
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.model import WORTH_SAYING, Nudge
+from cuttings.nudges.sheet import ANYWHERE, WEEK
 from cuttings.show.page import Page
 from cuttings.show.timeline import Row, Section, Span, shown, timeline_lines, timeline_words
 from cuttings.show.timeline_svg import timeline_svg
 
 MONTHS_DRAWN = 8
 """From the month one is in: in spring to the cover for the winter, in autumn to the next planting."""
-
-ELSEWHERE = "anywhere"
-PRESSES_DAYS = 6
-"""Work presses if plants are expected to be lost by leaving it for these days and today."""
 
 JOB_WORDS: Mapping[str, str] = {
     "check": "look", "watch": "look", "shade": "unshade", "winter": "shelter", "rid": "do away with",
@@ -33,21 +30,21 @@ def season_days(today: date) -> tuple[date, date]:
 
 
 def season_sections(nudges: Sequence[Nudge], today: date) -> list[Section]:
-    """A section for each area, a row for each lot, mark or site; those whose work opens first come first."""
+    """A section for each area, a row for each lot or mark; those whose work opens first come first."""
     areas: dict[str, dict[str, list[Span]]] = {}
     for nudge in sorted(nudges, key=lambda nudge: (nudge.window.opens, nudge.window.closes, nudge.id)):
         if _subject(nudge):
-            rows = areas.setdefault(nudge.area or ELSEWHERE, {})
+            rows = areas.setdefault(nudge.area or ANYWHERE, {})
             rows.setdefault(_row_name(nudge), []).append(_span(nudge, today))
     return [Section(area, [Row(name, spans) for name, spans in rows.items()]) for area, rows in areas.items()]
 
 
 def _subject(nudge: Nudge) -> str:
-    return nudge.lot or nudge.mark or nudge.site
+    return nudge.lot or nudge.mark
 
 
 def _row_name(nudge: Nudge) -> str:
-    """The code or the site first, so that the names of a section line up."""
+    """The code first, so that the names of a section line up."""
     if nudge.mark:
         return f"{nudge.mark} {nudge.name.removesuffix(f' at mark {nudge.mark}')}"
     return nudge.name
@@ -61,7 +58,7 @@ def _span(nudge: Nudge, today: date) -> Span:
         opens=window.opens,
         best=window.best,
         closes=window.closes,
-        pressing=nudge.loss.expected(today, today + timedelta(days=PRESSES_DAYS)) > 0,
+        pressing=nudge.loss.expected(today, today + WEEK) >= WORTH_SAYING,
     )
 
 

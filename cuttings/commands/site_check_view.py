@@ -18,8 +18,7 @@ from cuttings.ledger.places import Site
 from cuttings.placement.shading import Change, Cost, Costs, Sunshine, Unsuited
 from cuttings.rules.caution import BURIED_LINES, TREE_WORK
 from cuttings.show.page import Page
-from cuttings.show.plain import listed
-from cuttings.words import ObstacleKind, Units, either
+from cuttings.words import ObstacleKind, Units, either, listed
 
 LEAST_SAID_H = 1 / 60
 """Less than a minute of sun a day is not worth telling."""

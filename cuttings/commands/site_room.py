@@ -12,7 +12,7 @@ from cuttings.errors import Refused, Unfound
 from cuttings.ledger import entries as e
 from cuttings.ledger.places import Growing, Point, Site
 from cuttings.show.page import Page
-from cuttings.show.plain import listed
+from cuttings.words import listed
 
 NEAR_M = 0.25
 """A plant no further than this from a named position is the one that is meant: nobody measures nearer."""

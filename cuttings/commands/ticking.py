@@ -1,7 +1,8 @@
 """Ticking a nudge off: it is done, it must wait, or it is never to come back."""
 
+import re
 from collections.abc import Sequence
-from datetime import date, timedelta
+from datetime import date
 from functools import partial
 
 import click
@@ -11,18 +12,23 @@ from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, globals_of
 from cuttings.commands.numbering import find
 from cuttings.commands.telling import lot_document, put_off_until
-from cuttings.commands.week_nudges import nudges_on
+from cuttings.commands.week_nudges import Asked, nudges_on
 from cuttings.dates import spoken
 from cuttings.errors import Cancelled, Misused, Refused, Unfound
 from cuttings.ledger.folding import effective
 from cuttings.ledger.ticks import Aside, NudgeDone, NudgeEntry, NudgeLater, NudgeNever
 from cuttings.nudges.asides import SEASONS, STAGES, back_on, falls_on, holds, parse_later, too_late
 from cuttings.nudges.model import Nudge
+from cuttings.nudges.sheet import WEEK
 from cuttings.show.page import Page
 
 OF_A_LOT = ("check", "pot", "plant", "lose")
 """Tasks that are commands for one lot."""
 
+LISTED = re.compile(r"\d+(-\d+)?(,\d+(-\d+)?)*")
+MOST_NUMBERS = 1000
+
+NO_MORE = Choice("none", "nothing more")
 HOW = Question(
     "how",
     "What of it?",
@@ -44,23 +50,57 @@ def tick_off(
     never: Sequence[str],
 ) -> None:
     """Tick nudges off by their numbers on the sheet shown last, or the one that began on ``first``, or by
-    their ids. All of them are found before anything is written down.
+    their ids. All of them are found, and looked at, before anything is written down.
 
     Raises:
-        Misused: several are given with ``--json``, or a later time cannot be read.
-        Refused: one is not there.
+        Misused: several are given with ``--json``, one is given twice, or a later time cannot be read.
+        Refused: one is not there, or was ticked off already.
     """
-    if desk.as_json and len(done) + len(never) + (later is not None) > 1:
+    asked = {"later": [later[0]] if later else [], "never": never, "done": done}
+    found = {verdict: _found(desk, texts, first) for verdict, texts in asked.items()}
+    chosen = [nudge.id for nudges in found.values() for nudge in nudges]
+    if desk.as_json and len(chosen) > 1:
         raise Misused("With --json, give one number at a time.")
-    were = [named(desk, text, first) for text in dict.fromkeys(done)]
-    put_off = [(named(desk, later[0], first), later[1])] if later else []
-    gone = [named(desk, text, first) for text in dict.fromkeys(never)]
-    for nudge, when in put_off:
-        put_later(desk, nudge, when)
-    for nudge in gone:
+    twice = next((each for each in chosen if chosen.count(each) > 1), None)
+    if twice is not None:
+        raise Misused(f"{twice} is named twice; say of each only one of done, later and never.")
+    for verdict, nudges in found.items():
+        for nudge in nudges:
+            _refuse_unless_open(desk, nudge, verdict)
+    for nudge in found["later"]:
+        put_later(desk, nudge, later[1] if later else None)
+    for nudge in found["never"]:
         put_away(desk, nudge)
-    for nudge in were:
+    for nudge in found["done"]:
         mark_done(desk, nudge)
+
+
+def _found(desk: Desk, texts: Sequence[str], first: date | None) -> list[Nudge]:
+    """The nudges that are named, each once."""
+    names = dict.fromkeys(name for text in texts for name in numbers_in(text))
+    return list({nudge.id: nudge for nudge in (named(desk, name, first) for name in names)}.values())
+
+
+def numbers_in(text: str) -> list[str]:
+    """The numbers of a list such as ``3``, ``2-5`` or ``1,4-6``; any other text as it is."""
+    if not LISTED.fullmatch(text.replace(" ", "")):
+        return [text]
+    found = []
+    for part in text.replace(" ", "").split(","):
+        first, _, last = part.partition("-")
+        found += [str(number) for number in range(int(first), int(last or first) + 1)][:MOST_NUMBERS]
+    return found
+
+
+def _refuse_unless_open(desk: Desk, nudge: Nudge, verdict: str) -> None:
+    """Raises:
+    Refused: it was put away already, or done, or there is nothing in it to be done.
+    """
+    aside = _aside(desk, nudge)
+    if verdict != "never":
+        _refuse_if_done(desk, nudge, aside)
+    if verdict == "done" and nudge.not_yet:
+        raise Refused(f"'{nudge.what}' says to wait, so it cannot be done; --later or --never quiets it.")
 
 
 def named(desk: Desk, text: str, first: date | None = None) -> Nudge:
@@ -69,12 +109,12 @@ def named(desk: Desk, text: str, first: date | None = None) -> Nudge:
     Raises:
         Refused: there is none, or it has had its day.
     """
-    found = find(desk.ledger.folder, text, first)
+    another_day = desk.on if first is None and desk.on != desk.today else None
+    found = find(desk.ledger.folder, text, first, another_day)
     begin, end = found.days or (first or desk.on, first or desk.on)
     begin = max(begin, desk.on)
-    end = max(end, begin + timedelta(days=6))
     book = evolve(desk.book.as_of(begin), put_aside={})
-    nudges = nudges_on(desk, book, begin, end, found.outlook)
+    nudges = nudges_on(desk, book, Asked(first=begin, last=max(end, begin + WEEK), outlook=found.outlook))
     nudge = next((nudge for nudge in nudges if nudge.id == found.id), None)
     if nudge is None:
         said = found.id if text.strip() == found.id else f"Number {text.strip()} ({found.id})"
@@ -155,7 +195,8 @@ def put_away(desk: Desk, nudge: Nudge) -> None:
 
 
 def tick(desk: Desk, numbered: Sequence[tuple[int, Nudge]]) -> None:
-    """Let a person choose one nudge of a sheet, with its number there, and say what is to become of it.
+    """Let a person choose nudges of a sheet by their numbers, one after another, and say what is to become of
+    each.
 
     Raises:
         Misused: nobody is there to ask.
@@ -165,21 +206,30 @@ def tick(desk: Desk, numbered: Sequence[tuple[int, Nudge]]) -> None:
         raise Misused("--tick asks at a terminal; elsewhere give --done N, --later N DATE or --never N.")
     if not numbered:
         raise Refused("Nothing stands on this sheet, so there is nothing to tick off.")
-    offered = [Choice(str(n), f"{nudge.what} (no. {number})") for n, (number, nudge) in enumerate(numbered)]
-    which = Question("tick", "Which of them?", int, tuple(offered))
-    interview = desk.interview({}, [which, HOW])
-    chosen = interview.ask(which)
-    nudge = numbered[chosen][1]
+    left, taken_up = dict(numbered), desk.taken_up
+    while left:
+        offered = [Choice(str(number), f"{number}. {nudge.what}") for number, nudge in left.items()]
+        which = Question("tick", "Which of them?", str, (*offered, NO_MORE), by_number=True)
+        interview = Interview(given={}, required=[which, HOW], asker=desk.asker, taken_up=taken_up)
+        chosen = interview.ask(which)
+        if chosen == NO_MORE.value:
+            return
+        _tick_one(desk, interview, left.pop(int(chosen)), chosen)
+        taken_up = None
+
+
+def _tick_one(desk: Desk, interview: Interview, nudge: Nudge, chosen: str) -> None:
     how = interview.ask(HOW)
     if how == "later":
         put_later(desk, nudge, interview=interview)
     elif how == "never":
         put_away(desk, nudge)
     elif how == "done":
+        _refuse_unless_open(desk, nudge, how)
         try:
             mark_done(desk, nudge)
         except Cancelled as stop:
-            raise Cancelled(stop.sentence, {"tick": str(chosen), "how": how, **stop.typed}) from None
+            raise Cancelled(stop.sentence, {"tick": chosen, "how": how, **stop.typed}) from None
 
 
 def _until_when(desk: Desk, nudge: Nudge) -> Question[date | str]:
@@ -193,6 +243,8 @@ def _until_when(desk: Desk, nudge: Nudge) -> Question[date | str]:
 
 def _read_later(desk: Desk, nudge: Nudge, text: str) -> date | str:
     until = parse_later(text, desk.on)
+    if until in SEASONS and falls_on(str(until), desk.on, desk.climate) is None:
+        raise Unfound(f"'{until}' never comes in this garden; write a day, or what must come first.")
     if isinstance(until, date) or until in SEASONS:
         return until
     if until in STAGES and not nudge.lot:

@@ -13,8 +13,8 @@ from cuttings.nudges.tonight import tonight as night_of
 from cuttings.rules.dangers import limits_said
 from cuttings.rules.shelter import SEE_TO_HEAT
 from cuttings.show.page import Page
-from cuttings.show.plain import listed
 from cuttings.units import parse_temperature, show_temperature
+from cuttings.words import listed
 
 MOST_NAMED, FEW_NAMED = 12, 2
 """How many lots one job names, and one reason for leaving lots alone or for covering what would live

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from datetime import datetime
 
 from cuttings.commands.desk import Desk
-from cuttings.commands.drawings import read_before, write_whole
+from cuttings.commands.drawings import read_before, write_page, write_whole
 from cuttings.exchange.calendar import calendar_of
 from cuttings.exchange.events import Event, of_season, of_week
 from cuttings.nudges.model import Nudge
@@ -22,7 +22,8 @@ def print_sheet(desk: Desk, sheet: Sheet, path: str) -> None:
     from cuttings.exchange.paper import page_of  # it loads a typeface
 
     name = desk.garden.name if desk.garden else ""
-    write_whole(path, page_of(sheet, garden=name, today=desk.today, us=desk.units is Units.US))
+    write_page(path, page_of(sheet, garden=name, today=desk.today, us=desk.units is Units.US))
+    desk.remark(f"The sheet is in {path}.")
 
 
 def write_week(desk: Desk, sheet: Sheet, path: str) -> None:
@@ -54,6 +55,7 @@ def _write(desk: Desk, events: Iterable[Event], path: str) -> None:
         before=read_before(path),
     )
     write_whole(path, calendar)
+    desk.remark(f"The calendar is in {path}.")
 
 
 def _ticked_by(nudge: Nudge) -> str:

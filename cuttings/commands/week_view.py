@@ -7,17 +7,13 @@ from typing import Any
 from cuttings.commands.desk import Desk
 from cuttings.commands.telling import spoiled, window_document
 from cuttings.dates import margin, spoken
-from cuttings.nudges.model import Nudge
-from cuttings.nudges.sheet import Item, Sheet, Stop, alike
+from cuttings.nudges.model import WORTH_SAYING, Nudge
+from cuttings.nudges.sheet import ANYWHERE, WEEK, Item, Sheet, Stop, alike
 from cuttings.show.page import Page
-from cuttings.show.plain import listed
+from cuttings.words import listed, plants_said, time_said
 
-ANYWHERE = "Anywhere"
 MOST_NAMED, BRIEFLY_NAMED = 12, 2
 """How many lots one job names on the sheet, and on the home screen; the rest are counted."""
-
-LEAST_TOLD = 0.05
-"""Plants; what waiting costs is told from here on."""
 
 LONG_MINUTES = 90
 """More than this is a long day's work; from memory."""
@@ -30,7 +26,8 @@ def week_page(desk: Desk, sheet: Sheet) -> Page:
     """The sheet, one part of the garden after another; in each, what loses most by waiting comes first."""
     where = f"{desk.garden.name}, " if desk.garden else ""
     first, last = sheet.first, sheet.last
-    page = Page().heading("This week", f"{where}{spoken(first, first)} to {spoken(last, first)}")
+    days = spoken(first) if first == last else f"{spoken(first, last)} to {spoken(last)}"
+    page = Page().heading("This week" if last == first + WEEK else "These days", f"{where}{days}")
     pace = desk.climate.pace
     if pace is not None and first <= desk.on <= last:
         page.row("Season", pace.said)
@@ -58,15 +55,17 @@ def _time(sheet: Sheet) -> str:
         parts = "the way and setting up" if len(walked) == 1 else f"{len(walked)} ways and settings-up"
         ways = f", {sheet.walk * len(walked)} of them for {parts}"
     if not sheet.minutes:
-        return f"Nothing fits into {sheet.budget} minutes."
-    return f"About {sheet.minutes}{of} minutes{ways}."
+        alone = f"; the way and setting up alone take {sheet.walk}" if sheet.walk else ""
+        return f"Nothing fits into {sheet.budget} min{alone}."
+    hours = f" ({time_said(sheet.minutes)})" if sheet.minutes > 120 else ""
+    return f"About {sheet.minutes}{of} minutes{hours}{ways}. Care that is due every few days counts once."
 
 
 def _add_stop(page: Page, desk: Desk, sheet: Sheet, stop: Stop, told: set[str]) -> None:
-    page.heading(stop.area or ANYWHERE, f"{stop.minutes} minutes")
+    page.heading(stop.area or ANYWHERE, time_said(stop.minutes))
     if stop.tools:
         page.row("Take", f"{listed(stop.tools)}.")
-    for job in alike(stop.items, lambda item: item.nudge):
+    for job in alike(stop.items):
         add_job(page, desk, job, sheet.first, sheet.last)
     cautions = dict.fromkeys(text for item in stop.items for text in item.nudge.cautions)
     page.warnings(text for text in cautions if text not in told)
@@ -76,11 +75,11 @@ def _add_stop(page: Page, desk: Desk, sheet: Sheet, stop: Stop, told: set[str]) 
 def add_job(page: Page, desk: Desk, job: Job, first: date, last: date, *, brief: bool = False) -> None:
     """A job for one lot or several: its last good day or its first in the margin, and why under it."""
     nudge, window = job[0].nudge, job[0].nudge.window
-    pressing = any(item.cost >= LEAST_TOLD for item in job)
-    names = listed([item.nudge.name for item in job], BRIEFLY_NAMED if brief else MOST_NAMED)
-    what = nudge.job.replace("{}", names, 1)
-    stretch = f"Good from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}."
-    reasons = () if brief else (f"{window.why} {stretch}{spoiled(window)}", waiting_said(job, last))
+    pressing = sum(item.cost for item in job) >= WORTH_SAYING
+    what = nudge.job.replace("{}", _names(desk, job, brief=brief), 1)
+    reasons = (
+        () if brief else (f"{window.why} {_stretch(job, desk.on)}{spoiled(window)}", waiting_said(job, last))
+    )
     page.row(
         _when(job, first, desk.on, pressing=pressing),
         f"{'' if brief else numbers_said(job)}{what}. {_effort(job)}",
@@ -88,6 +87,21 @@ def add_job(page: Page, desk: Desk, job: Job, first: date, last: date, *, brief:
         window.source if desk.why and not brief else "",
         tone="accent" if pressing else "",
     )
+
+
+def _names(desk: Desk, job: Job, *, brief: bool = False) -> str:
+    """The names of a job's lots; of very many the first, and how many more, but in the plain form all."""
+    most = BRIEFLY_NAMED if brief else None if desk.plain else MOST_NAMED
+    return listed([item.nudge.name for item in job], most)
+
+
+def _stretch(job: Job, today: date) -> str:
+    """The days that are good for all the lots of a job, or for the first where they have none in common."""
+    opens = max(item.nudge.window.opens for item in job)
+    closes = min(item.nudge.window.closes for item in job)
+    if opens > closes:
+        opens, closes = job[0].nudge.window.opens, job[0].nudge.window.closes
+    return "" if job[0].nudge.when else f"Good from {spoken(opens, today)} to {spoken(closes, today)}."
 
 
 def numbers_said(job: Job) -> str:
@@ -103,36 +117,44 @@ def numbers_said(job: Job) -> str:
 
 
 def _effort(job: Job) -> str:
-    """The minutes of a job; of a long one how it is split, and how much of it is planned."""
-    minutes = f"{sum(item.minutes for item in job)} min."
-    if len(job) > 1 or len(job[0].sittings) == 1:
-        return minutes
-    item = job[0]
-    count = item.taken or len(item.sittings)
-    longest = max(each.minutes for each in item.sittings[:count])
-    done = f"{item.parts} of {item.nudge.parts} now, " if item.planned and not item.whole else ""
-    if count == 1:
-        return f"{done}{minutes}"
-    return f"{done}{minutes[:-1]} in {count} sittings of up to {longest}, with rests between."
+    """The minutes of a job with its rests, how a long one is split, and what is planned of one that does not
+    fit whole."""
+    rests = any(len(item.sittings) > 1 for item in job)
+    minutes = time_said(sum(item.minutes for item in job))
+    each_time = " each time" if 0 < job[0].nudge.every < 7 else ""
+    if not rests:
+        return f"{minutes}{each_time}."
+    told = f"{minutes} with rests."
+    if len(job) == 1:
+        item = job[0]
+        sittings = item.sittings[: item.taken] or item.sittings
+        if len(sittings) > 1:
+            longest = max(sitting.minutes for sitting in sittings)
+            told = f"{minutes} in {len(sittings)} sittings of up to {longest}, with rests."
+    partly = [item for item in job if item.planned and not item.whole]
+    return " ".join(
+        (told, *(f"Of {item.nudge.name}: {item.parts} of {item.nudge.parts} now." for item in partly))
+    )
 
 
 def waiting_said(job: Job, last: date) -> str:
     """What it costs to leave a job until the sheet's last day is over, and how likely it is to go wrong."""
     cost = sum(item.cost for item in job)
-    if cost < LEAST_TOLD:
+    if cost < WORTH_SAYING:
         return ""
     plants = sum(item.nudge.loss.plants for item in job)
     chance = f"{100 * cost / plants:.0f} in 100" if plants else ""
-    several = "s" if cost >= 1.05 else ""
-    return (
-        f"Left past {spoken(last, last)}, the odds are {chance} that {job[0].nudge.loss.by}: "
-        f"about {cost:.1f} plant{several} lost."
-    )
+    left = "Left undone" if job[0].nudge.when == "cold day" else f"Left past {spoken(last, last)}"
+    return f"{left}, the odds are {chance} that {job[0].nudge.loss.by}: it costs {plants_said(cost)}."
 
 
 def _when(job: Job, first: date, today: date, *, pressing: bool) -> str:
     """The last good day of what is pressing, the first good day of what is still to come, or this week."""
-    window = job[0].nudge.window
+    nudge, window = job[0].nudge, job[0].nudge.window
+    if nudge.when:
+        return nudge.when
+    if nudge.every:
+        return "this week"
     if pressing:
         return f"by {margin(min(item.nudge.window.closes for item in job), today)}"
     return f"from {margin(window.best[0], today)}" if window.best[0] > first else "this week"
@@ -142,18 +164,18 @@ def _add_left(page: Page, desk: Desk, sheet: Sheet) -> None:
     """What the minutes are too few for, what it takes, and what it risks."""
     if not sheet.left:
         return
-    risk = f"about {sheet.risk:.1f} plants at risk" if sheet.risk >= LEAST_TOLD else "nothing is lost by it"
-    page.heading("Left for another day", risk)
-    for job in alike(sheet.left, lambda item: item.nudge):
-        names = listed([item.nudge.name for item in job], MOST_NAMED)
+    risks = f"it risks {plants_said(sheet.risk)}" if sheet.risk >= WORTH_SAYING else "nothing is lost by it"
+    page.heading("Left for another day", risks)
+    for job in alike(sheet.left):
+        names = _names(desk, job)
         at_risk = sum(item.risk for item in job)
-        minutes = sum(sum(each.minutes for each in item.sittings[item.taken :]) for item in job)
+        minutes = time_said(sum(item.minutes_left for item in job))
         rest = "the rest: " if any(item.planned for item in job) else ""
         area = f", {job[0].nudge.area}" if job[0].nudge.area else ""
         page.row(
-            f"by {margin(min(item.nudge.window.closes for item in job), desk.on)}",
-            f"{numbers_said(job)}{rest}{job[0].nudge.job.replace('{}', names, 1)}{area}. {minutes} min.",
-            f"It risks about {at_risk:.1f} plants." if at_risk >= LEAST_TOLD else "",
+            _when(job, sheet.first, desk.on, pressing=at_risk >= WORTH_SAYING),
+            f"{numbers_said(job)}{rest}{job[0].nudge.job.replace('{}', names, 1)}{area}. {minutes}.",
+            f"It risks {plants_said(at_risk)}." if at_risk >= WORTH_SAYING else "",
         )
 
 
@@ -162,11 +184,11 @@ def _add_not_yet(page: Page, desk: Desk, sheet: Sheet) -> None:
     if not sheet.not_yet:
         return
     page.heading("Wait", "better left alone for now")
-    for job in alike(sheet.not_yet, lambda item: item.nudge):
-        names = listed([item.nudge.name for item in job], MOST_NAMED)
+    for job in alike(sheet.not_yet):
+        names = _names(desk, job)
         window = job[0].nudge.window
         page.row(
-            f"to {margin(window.closes, desk.on)}",
+            f"to {margin(min(item.nudge.window.closes for item in job), desk.on)}",
             f"{numbers_said(job)}{job[0].nudge.job.replace('{}', names, 1)}.",
             window.why,
             window.source if desk.why else "",
@@ -174,20 +196,24 @@ def _add_not_yet(page: Page, desk: Desk, sheet: Sheet) -> None:
 
 
 def _next(sheet: Sheet) -> Iterable[str]:
-    """How a job is written down, and how to fit the work into the time there is."""
+    """How jobs are written down, and how to fit the work into the time there is."""
     items = [item for stop in sheet.stops for item in stop.items]
-    if items:
-        number = next((item.number for item in items if item.nudge.task), items[0].number)
-        yield f"'cuttings week --done {number}' writes it down; '--later {number} DATE' puts it off."
+    if not items:
+        return
+    if all(item.nudge.task == "garden" for item in items):
+        yield "'cuttings garden' asks for the frost dates; 'cuttings find' writes down a first find."
+        return
+    number = next((item.number for item in items if not item.nudge.task), None)
+    care = f" '--done {number}' writes number {number} down at once." if number is not None else ""
+    yield f"'cuttings week --tick' asks what is done and what must wait.{care}"
     if sheet.budget is None and sheet.minutes > LONG_MINUTES:
         yield "'cuttings week --minutes 60' picks what an hour saves most by."
 
 
 def week_document(sheet: Sheet) -> dict[str, Any]:
     """The sheet as JSON: what loses most by waiting first, and last what is better left alone."""
-    items = {item.number: item for stop in sheet.stops for item in stop.items}
-    items |= {item.number: item for item in sheet.left}
-    ordered = sorted(items.values(), key=lambda item: (-item.cost, item.nudge.window.closes, item.number))
+    due = [item for item in sheet.items if not item.nudge.not_yet]
+    ordered = sorted(due, key=lambda item: (-item.cost, item.nudge.window.closes, item.number))
     return {
         "from": sheet.first.isoformat(),
         "to": sheet.last.isoformat(),

@@ -195,7 +195,7 @@ def _standing(before: bytes, mark: UUID) -> Mapping[str, _Stood]:
         calendar = Calendar()
     if str(calendar.get("PRODID")) != PRODUCT:
         raise Refused("What stands in that file is no calendar of this program; name another file.")
-    if str(calendar.get("UID")) != str(mark):
+    if str(calendar.get("UID")) not in (str(mark), str(uuid5(SPACE, ""))):  # or of one yet to be begun
         raise Refused("What stands in that file is the calendar of another ledger; name another file.")
     found = ((str(entry.get("UID", "")), _stood(entry)) for entry in calendar.walk("VEVENT"))
     return {uid: stood for uid, stood in found if _UID.fullmatch(uid) and stood is not None}

@@ -7,15 +7,13 @@ from datetime import date
 from attrs import frozen
 
 from cuttings.dates import spoken, spoken_span
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.model import WORTH_SAYING, Nudge
 from cuttings.nudges.sheet import Item, Sheet
 from cuttings.rules.advice import Window
+from cuttings.words import plants_said, time_said
 
 Command = Callable[[Nudge], str]
 """The command that writes a nudge down as done; empty where the ledger does not hear of it."""
-
-LEAST_COST = 0.05
-"""A smaller part of a plant than this is not worth a sentence."""
 
 
 @frozen(kw_only=True)
@@ -43,7 +41,7 @@ class Event:
         """Plants expected to be lost if it is left until its window has closed; 0 for less than is worth a
         word."""
         lost = self.nudge.loss.expected(self.first, self.nudge.window.closes)
-        return lost if lost >= LEAST_COST else 0.0
+        return lost if lost >= WORTH_SAYING else 0.0
 
 
 def of_week(sheet: Sheet, command: Command) -> tuple[Event, ...]:
@@ -134,7 +132,7 @@ def described(event: Event) -> str:
         _waiting(event),
         "" if event.planned else "It did not fit into the minutes of this week's sheet.",
         _again(nudge.every),
-        f"About {event.minutes} min.",
+        f"About {time_said(event.minutes)}.",
         f"Take {', '.join(nudge.tools)}." if nudge.tools else "",
         *nudge.cautions,
         f"'{event.command}' writes it down once it is done." if event.command else "",
@@ -153,15 +151,9 @@ def _waiting(event: Event) -> str:
     """What it costs to leave it until the sheet is over, and until its window has closed."""
     costs = {event.left_until: event.cost, event.nudge.window.closes: event.at_stake}
     told = [
-        f"until {spoken(until, event.first)} is over, {_plants(cost)}"
+        f"until {spoken(until, event.first)} is over, {plants_said(cost)}"
         for until, cost in costs.items()
-        if cost >= LEAST_COST and until <= event.nudge.window.closes
+        if cost >= WORTH_SAYING and until <= event.nudge.window.closes
     ]
     by = f" ({event.nudge.loss.by})" if event.nudge.loss.by else ""
     return f"Expected to be lost if it is left {'; '.join(told)}{by}." if told else ""
-
-
-def _plants(cost: float) -> str:
-    """A number of plants, to the tenth: more would be a show of knowledge nobody has."""
-    number = round(cost, 1)
-    return f"about {number:g} {'plant' if number == 1 else 'plants'}"

@@ -8,13 +8,13 @@ from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 from itertools import chain, product
-from operator import attrgetter
 
 from attrs import evolve, field, frozen
 
 from cuttings.exchange import saying
 from cuttings.exchange.lettering import Box, Format, Lettering, Rule, Stroke, Words, sheet_of_paper
-from cuttings.nudges.sheet import Item, Sheet, Stop, alike
+from cuttings.nudges.sheet import ANYWHERE, Item, Sheet, Stop, alike
+from cuttings.words import plants_said
 
 EDGE = 40.0
 """White on every side, 14 mm; home printers leave up to 6 mm bare, from memory."""
@@ -106,13 +106,13 @@ class Setter:
         stops = sheet.stops if most is None else _costliest(sheet, most)
         for stop in stops:
             blocks.append(self._stop(stop, sheet.walk))
-            blocks.extend(self._job(items) for items in alike(stop.items, attrgetter("nudge")))
+            blocks.extend(self._job(items) for items in alike(stop.items))
         dropped = sum(len(stop.items) for stop in sheet.stops) - sum(len(stop.items) for stop in stops)
         if dropped:
             blocks.append(self._lines([saying.more(dropped)], EDGE))
         elif not sheet.stops:
             blocks.append(self._lines(["Nothing needs doing."], EDGE, size=self.size))
-        blocks.extend(self._listed("Not yet", sheet.not_yet, sheet.last))
+        blocks.extend(self._listed("Wait", sheet.not_yet, sheet.last))
         blocks.extend(self._listed("Left for another day", sheet.left, sheet.last))
         return blocks
 
@@ -122,7 +122,7 @@ class Setter:
         if not items:
             return Block((), 0.0)
         told = "Afterwards, write down what is done by its number:"
-        command = saying.write_down(sheet, max(items, key=attrgetter("cost")).number)
+        command = saying.write_down(sheet, max(items, key=lambda item: item.cost).number)
         y = self.small * 1.6
         x = EDGE + self.lettering.wide(told + " ", self.small)
         return Block(
@@ -157,7 +157,7 @@ class Setter:
         x = self.right - self.lettering.wide(told, self.small)
         top = self.size * 0.9
         area = self._lines(
-            [stop.area or saying.ELSEWHERE], EDGE, size=size, bold=True, most=NAME_LINES, until=x - self.size
+            [stop.area or ANYWHERE], EDGE, size=size, bold=True, most=NAME_LINES, until=x - self.size
         )
         strokes = [*area.strokes, Words(told, x, size, self.small)]
         height = max(area.height, size * LEADING)
@@ -173,7 +173,7 @@ class Setter:
         time = f"{sum(item.minutes for item in items)} min"
         time_x = self.right - self.lettering.wide(time, self.middle)
         base = self.size * 1.15
-        pressing = any(item.cost > 0 for item in items)
+        pressing = any(item.pressing for item in items)
         strokes: list[Stroke] = [Words(saying.due(items, self.today), EDGE, base, self.middle, pressing)]
         if len(items) == 1:
             strokes += self._tick(first, EDGE + self.margin, base, self.size)
@@ -260,7 +260,7 @@ class Setter:
             return
         top = self.size * 0.9
         strokes = [Words(heading, EDGE, top + self.size, self.size, bold=True)]
-        if any(saying.risk(item.risk) for item in items):
+        if any(plants_said(item.risk) for item in items):
             x = self.right - self.lettering.wide(saying.AT_RISK, self.small)
             strokes.append(Words(saying.AT_RISK, x, top + self.size, self.small))
         yield Block(tuple(strokes), top + self.size * 1.35)
@@ -274,7 +274,7 @@ class Setter:
         size, base = self.small, self.small
         waits = item.nudge.not_yet
         when = saying.opening(item, last, self.today) if waits else saying.due([item], self.today)
-        lost = saying.risk(item.risk)
+        lost = plants_said(item.risk)
         lost_x = self.right - self.lettering.wide(lost, size)
         told, number = saying.unplanned(item), "" if waits else str(item.number)
         if waits and self.why_lines:

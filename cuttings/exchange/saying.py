@@ -8,7 +8,6 @@ from datetime import date
 from cuttings.dates import margin, spoken
 from cuttings.nudges.sheet import REST_MINUTES, Item, Sheet, Stop
 
-ELSEWHERE = "Anywhere"
 AT_RISK = "waiting risks"
 _SENTENCE_END = re.compile(r"(?<=[^\W\d_]{2}[.!?])\s+(?=[A-Z0-9])")
 
@@ -43,8 +42,12 @@ def job(items: Sequence[Item]) -> str:
 
 
 def due(items: Sequence[Item], today: date) -> str:
-    """The last good day: ``by`` it where waiting loses plants."""
-    pressing = [item for item in items if item.cost > 0]
+    """The last good day: ``by`` it where waiting loses plants; of care that comes round, that it is due."""
+    if items[0].nudge.when:
+        return items[0].nudge.when
+    if items[0].nudge.every:
+        return "this week"
+    pressing = [item for item in items if item.pressing]
     last = min(item.nudge.window.closes for item in pressing or items)
     return f"{'by' if pressing else 'until'} {margin(last, today)}"
 
@@ -67,18 +70,6 @@ def sittings(item: Item) -> str:
 
 def sentences(text: str) -> list[str]:
     return _SENTENCE_END.split(text.strip())
-
-
-def risk(plants: float) -> str:
-    """Plants expected to be lost: ``about 0.4 of a plant``; empty where nothing is."""
-    if plants <= 0:
-        return ""
-    if plants < 0.1:
-        return "less than 0.1 of a plant"
-    if plants < 0.95:
-        return f"about {plants:.1f} of a plant"
-    said = f"{plants:.1f}".removesuffix(".0") if plants < 9.95 else f"{plants:.0f}"
-    return f"about {said} {'plant' if said == '1' else 'plants'}"
 
 
 def opening(item: Item, last: date, today: date) -> str:

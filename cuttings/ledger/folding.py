@@ -229,6 +229,12 @@ class Folding:
         self.lots[entry.into] = evolve(
             lot, code=entry.into, started=entry.stems, stages=_after({}, gone), entries=(*lot.entries, entry)
         )
+        of_the_lot = f"{lot.code}:"
+        self.put_aside |= {
+            entry.into + nudge.removeprefix(lot.code): aside
+            for nudge, aside in self.put_aside.items()
+            if nudge.startswith(of_the_lot)
+        }
 
     def _plant(self, entry: e.Plant, lot: Lot) -> None:
         if len(entry.at) > entry.stems:

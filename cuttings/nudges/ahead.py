@@ -1,9 +1,10 @@
-"""The season ahead: everything that is to be done in a window of its own, whether or not it is open yet."""
+"""The season ahead: what lots and marks need in a window of its own, whether or not it is open yet."""
 
 from datetime import date
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
+from cuttings.nudges.asides import kept
 from cuttings.nudges.grown import touches
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import all_nudges
@@ -17,9 +18,10 @@ def season(book: Book, catalogue: Catalogue, climate: Climate, first: date, last
     Care that comes round again, such as airing and watering, is left out, and so is what is better left
     alone.
     """
-    found = (
+    found = [
         nudge
         for nudge in all_nudges(book, catalogue, climate, first)
         if not nudge.every and not nudge.not_yet and touches(nudge.window, first, last)
-    )
+    ]
+    found = kept(found, book, climate, first, last)
     return sorted(found, key=lambda nudge: (nudge.window.opens, nudge.window.closes, nudge.id))

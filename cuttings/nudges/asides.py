@@ -45,19 +45,25 @@ _FROM_NOW = re.compile(r"(?:\+|in )?\s*(\d{1,3}) ?(d|days?|w|weeks?)")
 def kept(nudges: Iterable[Nudge], book: Book, climate: Climate, first: date, last: date) -> list[Nudge]:
     """The nudges of the days from ``first`` to ``last``, both included, without those put aside.
 
-    One that comes back in the middle of these days keeps only the rest of its window.
+    One that was put off into the middle of these days keeps only the rest of its window; care that was given
+    is not asked for before it is due again.
     """
     found = []
     for nudge in nudges:
         aside = book.put_aside.get(nudge.id)
         back = date.min if aside is None else back_on(nudge, aside, book, climate)
-        if back is None or back > last:
+        if back is None or back > last or (back > first and _given(nudge, aside)):
             continue
         if back <= first:
             found.append(nudge)
         elif back <= nudge.window.closes:
             found.append(_from(nudge, back))
     return found
+
+
+def _given(nudge: Nudge, aside: Aside | None) -> bool:
+    """Whether it is care that was given and that nobody put off: asked for again when its day has come."""
+    return aside is not None and nudge.every > 0 and aside.until is None and not aside.condition
 
 
 def back_on(nudge: Nudge, aside: Aside, book: Book, climate: Climate) -> date | None:
@@ -81,7 +87,12 @@ def back_on(nudge: Nudge, aside: Aside, book: Book, climate: Climate) -> date | 
 
 def falls_on(condition: str, since: date, climate: Climate) -> date | None:
     """The first day after ``since`` on which a condition of ``SEASONS`` comes true; ``None`` where the
-    ground does not freeze, if it is that."""
+    ground does not freeze, if it is that. While frost may still come, the last frost is not over."""
+    if condition == "last-frost":
+        springs = [frosts(climate, year) for year in (since.year - 1, since.year, since.year + 1)]
+        still = [each.safe_spring for each in springs if each.last_spring <= since < each.safe_spring]
+        if still:
+            return still[0]
     days = [_day_of(condition, year, climate) for year in range(since.year - 1, since.year + 3)]
     return min((day for day in days if day is not None and day > since), default=None)
 
@@ -93,10 +104,12 @@ def _day_of(condition: str, year: int, climate: Climate) -> date | None:
 
 
 def holds(condition: str, since: date, lot: str, book: Book) -> bool:
-    """Whether a sign was seen since a day, or a lot has stems at a stage."""
+    """Whether a sign was seen since a day, or a lot has stems at a stage or further on."""
     if condition in SIGNS:
         return any(seen.sign == condition and seen.on >= since for seen in book.signs)
-    return lot in book.lots and book.lots[lot].at(Stage(condition)) > 0
+    stages = list(Stage)
+    further = stages[stages.index(Stage(condition)) : stages.index(Stage.LOST)]
+    return lot in book.lots and any(book.lots[lot].at(stage) for stage in further)
 
 
 def _from(nudge: Nudge, day: date) -> Nudge:
@@ -109,7 +122,7 @@ def _from(nudge: Nudge, day: date) -> Nudge:
 def too_late(nudge: Nudge, until: date) -> str:
     """What is wrong with putting a nudge off until a day; empty if its window is still open then."""
     closes = nudge.window.closes
-    if until <= closes:
+    if until <= closes or nudge.every:
         return ""
     return f"its window closes on {spoken(closes, until)}; by then it is too late."
 

@@ -1,6 +1,6 @@
 """What the places of the garden need: sites that crowd, spots held too long, labels, and pots to come."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 from itertools import groupby
 
@@ -11,7 +11,7 @@ from cuttings.dates import spoken
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Hold
-from cuttings.nudges.grown import in_order, named, shown, touches
+from cuttings.nudges.grown import in_order, shown, touches
 from cuttings.nudges.in_pots import IN_POTS
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.loss import takes
@@ -28,13 +28,13 @@ from cuttings.rules.marks import mark_window
 from cuttings.rules.potting import recommend_mix, recommend_pot
 from cuttings.rules.transplant import next_planting
 from cuttings.rules.windows import next_potting
-from cuttings.words import PLANTABLE, Purpose, Stage, Units
+from cuttings.words import PLANTABLE, Purpose, Stage, Units, listed
 
 YEARS_AHEAD = 2
 """Crowding is spoken of so many years before it comes, when moving is still easy; from memory."""
 
 HELD_DAYS = 365
-"""Days after which a held spot is asked about."""
+"""Days after which a held spot is asked about; from memory."""
 
 HELD_EVERY = 91
 LABEL_EVERY = 28
@@ -104,13 +104,14 @@ def _crowd(crowd: Crowding) -> Nudge:
     return Nudge(
         id=f"site:{crowd.site}:crowding",
         job=f"Make room on the {crowd.site}: {{}} {does} by {crowd.year}. {crowd.remedy}",
-        name=named(crowd.plants),
+        name=listed(crowd.plants),
         window=crowd.window,
         site=crowd.site,
         area=crowd.area,
         minutes=30,
         tools=("spade", "sheet") if crowd.digs else ("secateurs", "saw"),
         cautions=dug,
+        digs=crowd.digs,
     )
 
 
@@ -194,7 +195,7 @@ def labels(book: Book, today: date) -> Iterator[Nudge]:
         yield Nudge(
             id=f"area:{place}:labels",
             job="Write labels for {}",
-            name=_some(lots),
+            name=listed([_name(lot) for lot in lots], MOST_NAMED),
             window=window,
             area=place,
             minutes=3 + len(lots),
@@ -212,13 +213,6 @@ def _label(lot: Lot) -> str:
     return " / ".join(" ".join(line.split()) for line in text.splitlines())
 
 
-def _some(lots: Sequence[Lot]) -> str:
-    """The names of lots; of very many the first, and how many more there are."""
-    more = len(lots) - MOST_NAMED
-    told = lots if more <= 0 else lots[:MOST_NAMED]
-    return named([*map(_name, told), *([f"{more} more"] if more > 0 else [])])
-
-
 def _name(lot: Lot) -> str:
     return f"{lot.code} {lot.plant_called}"
 
@@ -229,7 +223,8 @@ def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Ite
     Nothing is said of what cannot be potted before the season for it begins.
     """
     units = book.garden.units if book.garden else Units.US
-    opens = today if today.day == 1 else (today.replace(day=1) + timedelta(days=31)).replace(day=1)
+    begun = today.day <= SAID_DAYS
+    opens = today.replace(day=1) if begun else (today.replace(day=1) + timedelta(days=31)).replace(day=1)
     by = opens + timedelta(days=POTS_AHEAD_DAYS)
     sizes, mixes, lots = dict[str, int](), list[str](), list[Lot]()
     for lot in book.lots.values():
@@ -244,19 +239,19 @@ def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Ite
             lots.append(lot)
     if not lots:
         return
-    of_each = named(f"{number} pot{'s' * (number > 1)} ({size})" for size, number in sizes.items())
+    of_each = listed([f"{number} pot{'s' * (number > 1)} ({size})" for size, number in sizes.items()])
     window = Window(
         what="have pots ready",
         opens=opens,
         best=(opens, opens + timedelta(days=SAID_DAYS - 1)),
         closes=opens + timedelta(days=SAID_DAYS - 1),
-        why=f"{POTS_WHY} Mix: {named(mixes)}.",
+        why=f"{POTS_WHY} Mix: {listed(mixes)}.",
         source=COMMON_PRACTICE,
     )
     yield Nudge(
         id=f"garden:pots:{opens:%Y-%m}",
         job=f"Have {of_each} ready for {{}}, and mix",
-        name=_some(lots),
+        name=listed([_name(lot) for lot in lots], MOST_NAMED),
         window=window,
         area=_bench(book),
         minutes=10,

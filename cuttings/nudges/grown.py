@@ -60,9 +60,3 @@ def shown(window: Window, first: date, last: date) -> bool:
 def in_order(nudges: Iterable[Nudge]) -> list[Nudge]:
     """Those that close first before the others."""
     return sorted(nudges, key=lambda nudge: (nudge.window.closes, nudge.id))
-
-
-def named(names: Iterable[str]) -> str:
-    """Names as one says them: ``box``, ``box and iris``, ``box, iris and mint``."""
-    *before, last = dict.fromkeys(names)
-    return f"{', '.join(before)} and {last}" if before else last

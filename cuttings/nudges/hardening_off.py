@@ -6,9 +6,9 @@ from datetime import date
 from cuttings.dates import spoken
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
-from cuttings.nudges.in_pots import MISSED_TENDER_SHARE
+from cuttings.nudges.in_pots import of_missing_summer
 from cuttings.nudges.knowledge import Known
-from cuttings.nudges.loss import between, once_frost_comes, stakes
+from cuttings.nudges.loss import once_frost_comes, stakes
 from cuttings.nudges.making import days, nudge, stretch
 from cuttings.nudges.model import Nudge
 from cuttings.plants.model import COMMON_PRACTICE
@@ -46,8 +46,7 @@ def hardening(known: Known, today: date) -> Iterable[Nudge]:
     window = stretch(first, (first, last), last + days(7), "harden", why, steps.source)
     job = f"Harden {{}}, day {step.number} of {len(steps.days)}: {_outing(step)}"
     closes = last if planting is None else max(planting.closes, last)
-    late = between(last, closes)
-    loss = stakes(known, (Stage.HARDENING,), MISSED_TENDER_SHARE, late, "the summer left is too short")
+    loss = of_missing_summer(known, Stage.HARDENING, last, closes)
     yield nudge(
         known, "harden", job, window, Stage.HARDENING, task="harden", step="day-done", loss=loss, every=1
     )

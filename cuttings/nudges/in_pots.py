@@ -8,7 +8,7 @@ from cuttings.ledger import entries as e
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.loss import between, once_ground_freezes, stakes, week_by_week
 from cuttings.nudges.making import coming_round, days, now, nudge, stretch
-from cuttings.nudges.model import Loss, Nudge
+from cuttings.nudges.model import NO_LOSS, Loss, Nudge
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Window
 from cuttings.rules.aftercare import (
@@ -30,10 +30,9 @@ FILL_POT_WEEKS = 4
 """Weeks in the pot before the roots hold the ball together for the next move; from memory."""
 
 POTS_DRY = "A pot holds little water, and young roots die when it dries through."
-POTS_EVERY_DAYS = 3
-DRY_WEEK_SHARE = 0.3
-"""Days until pots are watered again in summer, and the share of young plants that a summer week without water
-costs; from memory."""
+DRY_WEEK_SHARE, COOL_DRY_WEEK_SHARE = 0.3, 0.05
+"""The share of young plants in pots that a week without water costs in summer, and in the cool weeks before
+and after it; from memory."""
 
 FEED_AGAIN_DAYS, FEED_ROUND_DAYS = 35, 28
 """Every four to six weeks (``FEED_SOURCE``): how far apart the rounds lie, and how long each may wait."""
@@ -67,17 +66,25 @@ MISSED_TENDER_SHARE = 0.2
 """The share of plants lost that miss their time and stay in a pot: through a summer, through a winter, and of
 tender ones that get too short a summer; from memory."""
 
+SOON_AGAIN_WEEKS = 8
+"""Where the next planting time opens within so many weeks, nothing is lost by missing one; from memory."""
+
 AUTUMN_WITHIN_WEEKS = 12
-"""A planting time that closes within so many weeks before the ground freezes is autumn's."""
+"""A planting time that closes within so many weeks before the ground freezes is autumn's; from memory."""
 
 
 def watered(known: Known, today: date) -> Iterable[Nudge]:
-    """Pots in summer, when a few dry days undo a year."""
+    """Pots in summer, when a few dry days undo a year, and in the cool weeks round it while roots of hardy
+    plants grow; tender ones are looked in on under cover then."""
     if in_summer(known.climate, today):
-        window = now(today, "water", POTS_DRY, COMMON_PRACTICE)
-        loss = stakes(known, IN_POTS, 1.0, week_by_week(today, DRY_WEEK_SHARE), "pots dry through")
-        job = "Water {} whenever the top of the mix is dry, daily in heat"
-        yield nudge(known, "pots", job, window, *IN_POTS, loss=loss, every=POTS_EVERY_DAYS)
+        job, every, share = "Water {} whenever the top of the mix is dry, daily in heat", 3, DRY_WEEK_SHARE
+    elif is_hardy(known.plant, known.climate) and growing_days_after(known.climate, today, 0) == today:
+        job, every, share = "Feel the mix of {}, and water it if it is dry", 7, COOL_DRY_WEEK_SHARE
+    else:
+        return
+    window = now(today, "water", POTS_DRY, COMMON_PRACTICE)
+    loss = stakes(known, IN_POTS, 1.0, week_by_week(today, share), "pots dry through")
+    yield nudge(known, "pots", job, window, *IN_POTS, loss=loss, every=every)
 
 
 def potted(known: Known, today: date) -> Iterable[Nudge]:
@@ -125,7 +132,14 @@ def _feed(known: Known, since: date, today: date) -> Iterable[Nudge]:
     first = first_feed_days(since, known.climate)
     due = since + days(first.value)
     if due + days(FEED_ROUND_DAYS) >= today:
-        window = stretch(due, (due, due + days(14)), due + days(28), "feed", FEED_WHY, first.source)
+        window = stretch(
+            due,
+            (due, due + days(FEED_ROUND_DAYS // 2)),
+            due + days(FEED_ROUND_DAYS),
+            "feed",
+            FEED_WHY,
+            first.source,
+        )
         yield nudge(known, "feed", "Feed {} lightly, for the first time", window, Stage.POTTED)
         return
     window = coming_round(
@@ -161,8 +175,7 @@ def _begin_hardening(known: Known, planting: Window, needed: str, since: date) -
     last = max(planting.closes - taken, start)
     why = f"{needed} {earliest.why}"
     window = stretch(start, (start, start + days(14)), last, "harden", why, steps.source)
-    late = between(window.best[1], window.closes)
-    loss = stakes(known, (Stage.POTTED,), MISSED_TENDER_SHARE, late, "the summer left is too short")
+    loss = of_missing_summer(known, Stage.POTTED, window.best[1], window.closes)
     job = "Begin hardening off {}"
     name = "harden-more" if known.lot.at(Stage.HARDENING) else "harden"
     return nudge(known, name, job, window, Stage.POTTED, task="harden", step="start", loss=loss)
@@ -181,14 +194,23 @@ def _plant_out(known: Known, stage: Stage, planting: Window, earliest: date) -> 
     return nudge(known, name, job, window, stage, task="plant", loss=loss)
 
 
+def of_missing_summer(known: Known, stage: Stage, first: date, last: date) -> Loss:
+    """What is lost of plants that are not planted between two days of the growing season."""
+    late = between(first, last)
+    if is_hardy(known.plant, known.climate):
+        return stakes(known, (stage,), MISSED_SPRING_SHARE, late, "it must bear the summer in its pot")
+    return stakes(known, (stage,), MISSED_TENDER_SHARE, late, "the summer left is too short")
+
+
 def _of_missing(known: Known, stage: Stage, planting: Window) -> Loss:
     """What is lost of plants that miss a planting time and stay in their pots."""
-    late = between(planting.best[1], planting.closes)
-    if not is_hardy(known.plant, known.climate):
-        return stakes(known, (stage,), MISSED_TENDER_SHARE, late, "the summer left is too short")
     autumn = frosts(known.climate, planting.closes.year)
+    following = next_planting(known.plant, known.climate, planting.closes + days(1))
+    if following is not None and following.opens - planting.closes <= weeks(SOON_AGAIN_WEEKS):
+        return NO_LOSS
     lead = autumn.freeze - planting.closes
-    if autumn.freezes and days(0) <= lead <= weeks(AUTUMN_WITHIN_WEEKS):
+    hardy = is_hardy(known.plant, known.climate)
+    if hardy and autumn.freezes and days(0) <= lead <= weeks(AUTUMN_WITHIN_WEEKS):
         freezes = once_ground_freezes(known.climate, lead)
         return stakes(known, (stage,), MISSED_AUTUMN_SHARE, freezes, "the ground freezes before it roots")
-    return stakes(known, (stage,), MISSED_SPRING_SHARE, late, "it must bear the summer in its pot")
+    return of_missing_summer(known, stage, planting.best[1], planting.closes)

@@ -33,20 +33,23 @@ def takes(known: Known) -> float:
     return TAKES_USUALLY.get(method, CUTTINGS_TAKE)
 
 
-def plants_from(known: Known, stage: Stage) -> float:
-    """How many plants in their place the stems at a stage stand for, at what the keeper says one is worth."""
+def plants_from(known: Known, stage: Stage, stems: int | None = None) -> float:
+    """How many plants in their place the stems at a stage, or so many of them, stand for, at what the keeper
+    says one is worth."""
     chance = (
         takes(known) * BECOMES_A_PLANT[Stage.ROOTED] if stage is Stage.WAITING else BECOMES_A_PLANT[stage]
     )
-    return known.lot.at(stage) * chance * known.lot.worth
+    return (known.lot.at(stage) if stems is None else stems) * chance * known.lot.worth
 
 
 def between(first: date, last: date) -> Chance:
     """Rises evenly from the end of a first day to that of a last; a plain reckoning of this program's own."""
-    days = max((last - first).days, 1)
+    days = (last - first).days
 
     def late(day: date) -> float:
         over = (day - first).days - 1  # by the morning of a day, the day itself is not over
+        if days <= 0:
+            return float(over >= 0)
         return min(max(over / days, 0.0), 1.0)
 
     return late

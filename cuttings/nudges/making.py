@@ -19,32 +19,33 @@ class Kind:
     memory); what to bring; and what it is to the rules of caution."""
 
     minutes: int
-    a_stem: int = 0
+    a_stem: float = 0.0
     tools: tuple[str, ...] = ()
     task: Task | None = None
+    digs: bool = False
 
 
 KINDS = {
-    "check": Kind(5, tools=("a bowl for dead leaves", "labels", "pencil"), task=Task.CHECK),
+    "check": Kind(5, 0.1, ("labels", "pencil"), Task.CHECK),
     "pot": Kind(0, 6, ("pots", "potting mix", "watering can", "labels", "pencil"), Task.POT),
-    "bulbs": Kind(15, tools=("trowel", "labels", "pencil"), task=Task.PLANT),
+    "bulbs": Kind(15, tools=("trowel", "labels", "pencil"), task=Task.PLANT, digs=True),
     "pot-on": Kind(3, 4, ("pots one size up", "potting mix", "watering can"), Task.POT),
-    "air": Kind(3, tools=("a bowl for dead leaves", "fine rose or sprayer")),
-    "clean": Kind(5, tools=("a bowl for dead leaves", "clean scissors")),
+    "air": Kind(3, 0.05, tools=("a bowl for dead leaves", "fine rose or sprayer")),
+    "clean": Kind(5, 0.1, tools=("a bowl for dead leaves", "clean scissors")),
     "shade": Kind(3),
-    "feed": Kind(5, tools=("liquid feed", "watering can")),
+    "feed": Kind(5, 0.1, tools=("liquid feed", "watering can")),
     "harden": Kind(5, tools=("crate or tray",)),
     "hold": Kind(0),
-    "plant": Kind(0, 20, ("spade", "watering can", "labels", "pencil"), Task.PLANT),
-    "water": Kind(5, tools=("watering can or hose",)),
-    "pots": Kind(2, tools=("watering can or hose",)),
-    "rid": Kind(30, tools=("spade", "gloves", "strong sacks")),
+    "plant": Kind(0, 20, ("spade", "watering can", "labels", "pencil"), Task.PLANT, digs=True),
+    "water": Kind(5, 0.5, tools=("watering can",)),
+    "pots": Kind(2, 0.1, tools=("watering can",)),
+    "rid": Kind(30, tools=("spade", "gloves", "strong sacks"), digs=True),
     "winter": Kind(10, 2, tools=("spade or cold frame",)),
     "vent": Kind(3, tools=("a stick to prop the frame",)),
-    "look-in": Kind(5, tools=("watering can", "a bowl for dead leaves")),
+    "look-in": Kind(5, 0.1, tools=("watering can", "a bowl for dead leaves")),
     "out": Kind(15, tools=("fork",)),
     "mulch": Kind(5, 2, ("straw, leaves or needles",)),
-    "heave": Kind(5, tools=("trowel",)),
+    "heave": Kind(5, tools=("trowel",), digs=True),
 }  # fmt: skip
 KINDS |= {"harden-more": KINDS["harden"], "plant-more": KINDS["plant"]}
 """The kinds of work on a lot, by the last part of the nudge's id; the last two are for stems that lag behind
@@ -61,27 +62,33 @@ def nudge(
     step: str = "",
     loss: Loss = NO_LOSS,
     every: int = 0,
+    when: str = "",
     not_yet: bool = False,
+    stems: int | None = None,
+    area: str | None = None,
 ) -> Nudge:
-    """A nudge about a lot's stems at some stages."""
+    """A nudge about a lot's stems at some stages: all of them, where the lot is worked on, unless told
+    otherwise."""
     lot, kind = known.lot, KINDS[name]
-    stems = sum(lot.at(stage) for stage in stages)
+    stems = sum(lot.at(stage) for stage in stages) if stems is None else stems
     return Nudge(
         id=f"{lot.code}:{name}",
         job=job,
         name=f"{lot.code} {lot.plant_called}",
         window=window,
         lot=lot.code,
-        area=known.area_of(stages[0]),
+        area=known.area_of(stages[0]) if area is None else area,
         stems=stems,
-        minutes=kind.minutes + kind.a_stem * stems,
-        parts=stems if kind.a_stem else 1,
+        minutes=max(round(kind.minutes + kind.a_stem * stems), 0 if not_yet else 1),
+        parts=stems if kind.a_stem >= 1 else 1,
         loss=loss,
         tools=kind.tools,
         cautions=handling(known.plant, lot.plant_called, kind.task) if kind.task else (),
         task=task,
         step=step,
         every=every,
+        when=when,
+        digs=kind.digs,
         not_yet=not_yet,
     )
 

@@ -5,6 +5,7 @@ from datetime import date
 from attrs import evolve
 
 from cuttings.climate.climate import Climate
+from cuttings.dates import spoken
 from cuttings.ledger.entries import Mark
 from cuttings.nudges.loss import between
 from cuttings.nudges.model import Loss, Nudge
@@ -14,8 +15,8 @@ from cuttings.plants.model import Plant
 from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Window
 from cuttings.rules.caution import Task, handling
-from cuttings.rules.marks import mark_window
-from cuttings.rules.seasons import is_hardy
+from cuttings.rules.marks import LATE_WEEKS, come_back
+from cuttings.rules.seasons import is_hardy, weeks
 from cuttings.units import plan_words
 from cuttings.words import PlantType, Purpose, Units
 
@@ -25,10 +26,11 @@ DIGGING_MINUTES = 25
 
 TOOLS = {
     Purpose.WATCH: (),
-    Purpose.TAKE_HARDWOOD: ("clean secateurs", "labels", "pencil"),
+    Purpose.TAKE_HARDWOOD: ("secateurs", "labels", "pencil"),
     Purpose.LAYER: ("trowel", "pegs", "labels", "pencil"),
 }
 DIGGING_TOOLS = ("fork", "tape measure", "pots or sacks", "labels", "pencil")
+DIGGING = frozenset({Purpose.LIFT, Purpose.DIVIDE, Purpose.MOVE})
 FOUND_BY_TAPE = "tape measure"
 
 MISSED_SHARE = 0.25
@@ -52,8 +54,11 @@ def marked(
 ) -> Nudge:
     """The nudge of an open mark; one left undone comes round again with the next window."""
     plant = plant_for(catalogue, mark.plant, mark.plant_type, None)
-    window = mark_window(mark.purpose, plant, max(mark.on, today), climate)
+    window = come_back(mark.purpose, plant, mark.on, today, climate, mark.when)
     window = evolve(window, source=catalogue.reference(window.source))
+    overdue = window.closes < today
+    if overdue:
+        window = _overdue(window, today)
     told = f"; you said: {mark.when}" if mark.when else ""
     tools = TOOLS.get(mark.purpose, DIGGING_TOOLS)
     if mark.tape and FOUND_BY_TAPE not in tools:
@@ -72,8 +77,20 @@ def marked(
         minutes=MINUTES.get(mark.purpose, DIGGING_MINUTES),
         loss=_loss(mark, plant, climate, window),
         tools=tools,
+        digs=mark.purpose in DIGGING,
+        when="overdue" if overdue else "",
         cautions=handling(plant, mark.called or mark.plant, CAUTIONED.get(mark.purpose, Task.DIVIDE)),
     )
+
+
+def _overdue(window: Window, today: date) -> Window:
+    """A window that has just closed, held open a little longer."""
+    why = (
+        f"It was to be done by {spoken(window.closes, today)}. Do it now if the ground lets you; or tick the "
+        "mark off, and say what became of it."
+    )
+    closes = window.closes + weeks(LATE_WEEKS)
+    return evolve(window, best=(window.closes, window.closes), closes=closes, why=why, odds=None)
 
 
 def _place(mark: Mark, units: Units) -> str:
@@ -81,7 +98,8 @@ def _place(mark: Mark, units: Units) -> str:
     where = f", {mark.where}" if mark.where else ""
     if mark.site and mark.at is not None:
         where += f", {plan_words(mark.at, units)} on {mark.site}"
-    return where + (f" (tape: {mark.tape})" if mark.tape else "")
+    tape = f" (tape: {mark.tape})" if mark.tape else ""
+    return f"{where}{tape}" or ", at a place that nobody wrote down"
 
 
 def _loss(mark: Mark, plant: Plant, climate: Climate, window: Window) -> Loss:

@@ -42,6 +42,9 @@ class Loss:
 
 NO_LOSS = Loss()
 
+WORTH_SAYING = 0.05
+"""Plants; a smaller loss by waiting is not told of, and presses nobody."""
+
 
 @frozen(kw_only=True)
 class Nudge:
@@ -52,6 +55,8 @@ class Nudge:
     care that leaves no entry of its own, and ``step`` the option of it that says what was done. ``parts`` is
     into how many like parts the work can be split: its stems, where each takes its own time. ``every`` is the
     number of days after which care that was given is due again, 0 for what is done once in its window.
+    ``when`` says in a word when it is to be done, where a date would mislead: ``overdue``, ``cold day``.
+    ``digs`` tells that it turns soil.
     """
 
     id: str
@@ -71,6 +76,8 @@ class Nudge:
     tools: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     every: int = 0
+    when: str = ""
+    digs: bool = False
     not_yet: bool = False
 
     @property

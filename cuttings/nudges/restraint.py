@@ -11,7 +11,7 @@ from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
-from cuttings.nudges.grown import Grown, grown, in_order, named, touches
+from cuttings.nudges.grown import Grown, grown, in_order, touches
 from cuttings.nudges.model import Nudge
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant
@@ -22,7 +22,7 @@ from cuttings.rules.pruning import BEFORE_BUDS_WEEKS, RIPENS_WEEKS, next_pruning
 from cuttings.rules.pruning import SOURCE as PRUNING_SOURCE
 from cuttings.rules.seasons import frosts, weeks
 from cuttings.rules.transplant import WOODY
-from cuttings.words import PlantType, Purpose
+from cuttings.words import PlantType, Purpose, listed
 
 OLD_WOOD = "What blooms on last year's wood loses this year's flowers to a cut now."
 LEAVES = "Green leaves fill the bulb for next year; once they have yellowed they come away by themselves."
@@ -201,7 +201,7 @@ def _one(id_: str, job: str, window: Window, together: Sequence[Wait]) -> Nudge:
     return Nudge(
         id=id_,
         job=job,
-        name=f"the {named(wait.grown.called for wait in together)}",
+        name=f"the {listed([wait.grown.called for wait in together])}",
         window=window,
         site=sites.pop() if len(sites) == 1 else "",
         area=together[0].grown.site.area,

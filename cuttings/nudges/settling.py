@@ -7,10 +7,12 @@ from datetime import date, timedelta
 from attrs import frozen
 
 from cuttings.dates import spoken
+from cuttings.ledger import entries as e
+from cuttings.ledger.places import Site
 from cuttings.nudges.knowledge import Known
-from cuttings.nudges.loss import between, stakes, week_by_week
+from cuttings.nudges.loss import between, plants_from, week_by_week
 from cuttings.nudges.making import days, nudge, stretch
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.model import Chance, Loss, Nudge
 from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
 from cuttings.rules.transplant import WOODY
 from cuttings.units import show_length
@@ -76,36 +78,86 @@ HEAVE_WEEKS = 5
 """Weeks from the thaw for which it is looked for; from memory."""
 
 
+@frozen(eq=False, repr=False)
+class New:
+    """A lot's plants of one season: how many still stand, since when the newest do, and on which sites."""
+
+    stems: int
+    since: date
+    sites: tuple[Site, ...]
+
+    @property
+    def area(self) -> str | None:
+        """The part of the garden in which they stand; ``None`` where no site is known."""
+        return self.sites[0].area if self.sites else None
+
+    def stakes(self, known: Known, late: Chance, by: str, share: float = 1.0) -> Loss:
+        """What is lost of them if they are left, a share of the plants that they are."""
+        plants = plants_from(known, Stage.PLANTED, self.stems)
+        return Loss(plants=plants * share, late=late, by=by)
+
+
 def planted(known: Known, today: date) -> Iterable[Nudge]:
     """Water in the first season, a mulch before its first winter, a look at the end of it."""
-    since = known.lot.reached(Stage.PLANTED)
-    if since is None or known.plant.type is PlantType.BULB:
+    if known.plant.type is PlantType.BULB:
         return  # water in summer rots a resting bulb, and frost does not lift what lies deep
-    yield from _water(known, since, today)
-    if is_hardy(known.plant, known.climate):
-        yield from _mulch(known, since)
-        yield from _heave(known, since)
-
-
-def _water(known: Known, since: date, today: date) -> Iterable[Nudge]:
-    freeze = _freezes_after(known, since)
-    ends = freeze if known.plant.type in WOODY else min(since + weeks(WATER_WEEKS), freeze)
-    if today > ends or not (in_summer(known.climate, today) or today > since + weeks(WATER_WEEKS)):
+    growing = _planted_since(known, today, _last_freeze(known, today))
+    if growing is not None:
+        yield from _water(known, growing, today)
+    if not is_hardy(known.plant, known.climate):
         return
-    harm = max((HOLDS_WATER[site.moisture] for site in known.grown_on), default=HOLDS_WATER[Moisture.MEDIUM])
+    for freeze in (_last_freeze(known, today), _freezes_after(known, today)):
+        before = _planted_since(known, freeze, _last_freeze(known, freeze - days(1)))
+        if before is not None and frosts(known.climate, freeze.year).freezes:
+            yield from _mulch(known, before, freeze)
+            yield from _heave(known, before, freeze)
+
+
+def _planted_since(known: Known, until: date, after: date) -> New | None:
+    """The plants that were planted after a day and not after another, and still stand; ``None`` if none do.
+    Of a lot that has lost some, the last planted are taken to be the last that stand."""
+    left = known.lot.at(Stage.PLANTED)
+    stems, since, names = 0, None, list[str]()
+    for entry in sorted(known.lot.of_kind(e.Plant), key=lambda entry: entry.order, reverse=True):
+        standing = min(entry.stems, left)
+        left -= standing
+        if standing and after < entry.on <= until:
+            stems, since = stems + standing, since or entry.on
+            names.append(entry.site)
+    sites = tuple(site for site in known.grown_on if site.name in names)
+    return None if since is None else New(stems, since, sites)
+
+
+def _water(known: Known, new: New, today: date) -> Iterable[Nudge]:
+    woody, age = known.plant.type in WOODY, today - new.since
+    warm = in_summer(known.climate, today)
+    if not woody and (age > weeks(WATER_WEEKS) or not warm):
+        return
+    harm = max((HOLDS_WATER[site.moisture] for site in new.sites), default=HOLDS_WATER[Moisture.MEDIUM])
     if not harm:
         return
-    spell = next(spell for spell in SPELLS if today <= since + weeks(spell.until_weeks))
-    why = f"Planted {spoken(since, today)}, {spell.why}"
+    spell = next(spell for spell in SPELLS if age <= weeks(spell.until_weeks)) if warm else SPELLS[-1]
+    freeze = _freezes_after(known, today)
+    ends = freeze if woody else min(new.since + weeks(WATER_WEEKS), freeze)
+    why = f"Planted {spoken(new.since, today)}, {spell.why}"
     rain = _rain_of_a_week(known, today)
     if rain is not None:
         wants, falls = (show_length(mm / 1000, known.units) for mm in (WEEKLY_NEED_MM, rain))
-        why += f" It wants about {wants} a week; rain brings {falls} in an ordinary one."
-    window = stretch(since, (today, today + days(6)), ends, "water", why, f"{spell.source}; {NEED_SOURCE}")
-    share = spell.dry_week_share * harm * _dry_chance(rain)
-    loss = stakes(known, (Stage.PLANTED,), 1.0, week_by_week(today, share), "it dries out before it roots")
-    job = f"Water {{}} {spell.how} unless it rains"
-    yield nudge(known, "water", job, window, Stage.PLANTED, loss=loss, every=spell.every_days)
+        why += f" It wants {wants} of water a week; in an ordinary one {falls} of rain falls."
+    source = f"{spell.source}; {NEED_SOURCE}"
+    window = stretch(new.since, (today, today + days(6)), ends, "water", why, source)
+    dry = week_by_week(today, spell.dry_week_share * harm * _dry_chance(rain))
+    yield nudge(
+        known,
+        "water",
+        f"Water {{}} {spell.how} unless it rains",
+        window,
+        Stage.PLANTED,
+        loss=new.stakes(known, dry, "it dries out before it roots"),
+        every=spell.every_days,
+        stems=new.stems,
+        area=new.area,
+    )
 
 
 def _rain_of_a_week(known: Known, today: date) -> float | None:
@@ -127,32 +179,34 @@ def _dry_chance(rain_mm: float | None) -> float:
 
 def _freezes_after(known: Known, day: date) -> date:
     """The day on which the ground freezes after a day, or midwinter where it does not freeze."""
-    autumns = (frosts(known.climate, year) for year in (day.year - 1, day.year, day.year + 1))
-    return min(autumn.freeze for autumn in autumns if autumn.freeze > day)
+    return min(freeze for freeze in _freezes(known, day) if freeze > day)
 
 
-def _mulch(known: Known, since: date) -> Iterable[Nudge]:
+def _last_freeze(known: Known, day: date) -> date:
+    """The last such day that is not after a day."""
+    return max(freeze for freeze in _freezes(known, day) if freeze <= day)
+
+
+def _freezes(known: Known, day: date) -> Iterable[date]:
+    return (frosts(known.climate, day.year + turn).freeze for turn in (-2, -1, 0, 1))
+
+
+def _mulch(known: Known, new: New, freeze: date) -> Iterable[Nudge]:
     """A mulch as the ground freezes, before the first winter in its place."""
-    freeze = _freezes_after(known, since)
-    if not frosts(known.climate, freeze.year).freezes:
-        return
     opens, best, best_ends = (freeze - days(before) for before in MULCH_DAYS)
     closes = freeze + days(MULCH_LATE_DAYS)
     window = stretch(opens, (best, best_ends), closes, "mulch", MULCH_WHY, MULCH_SOURCE)
-    late = between(best_ends, closes)
-    loss = stakes(known, (Stage.PLANTED,), HEAVED_SHARE, late, "frost lifts it")
-    yield nudge(known, "mulch", "Mulch {} for the first winter", window, Stage.PLANTED, loss=loss)
+    loss = new.stakes(known, between(best_ends, closes), "frost lifts it", HEAVED_SHARE)
+    job = "Mulch {} for the first winter"
+    yield nudge(known, "mulch", job, window, Stage.PLANTED, loss=loss, stems=new.stems, area=new.area)
 
 
-def _heave(known: Known, since: date) -> Iterable[Nudge]:
+def _heave(known: Known, new: New, freeze: date) -> Iterable[Nudge]:
     """A look at the thaw after its first winter."""
-    freeze = _freezes_after(known, since)
-    if not frosts(known.climate, freeze.year).freezes:
-        return
-    spring = frosts(known.climate, freeze.year if known.climate.southern else freeze.year + 1)
-    thaw = min(day for day in (spring.thaw, frosts(known.climate, freeze.year).thaw) if day > freeze)
-    opens, closes = thaw, thaw + weeks(HEAVE_WEEKS)
+    thaws = (frosts(known.climate, freeze.year + turn).thaw for turn in (0, 1))
+    opens = min(day for day in thaws if day > freeze)
+    closes = opens + weeks(HEAVE_WEEKS)
     window = stretch(opens, (opens, opens + weeks(2)), closes, "heave", HEAVE_WHY, HEAVE_SOURCE)
-    loss = stakes(known, (Stage.PLANTED,), HEAVED_SHARE, between(opens, closes), "its crown dries out")
+    loss = new.stakes(known, between(opens, closes), "its crown dries out", HEAVED_SHARE)
     job = "See whether frost has lifted {}, and draw back the mulch once it grows"
-    yield nudge(known, "heave", job, window, Stage.PLANTED, loss=loss)
+    yield nudge(known, "heave", job, window, Stage.PLANTED, loss=loss, stems=new.stems, area=new.area)

@@ -1,14 +1,17 @@
 """The week's sheet as data: what is planned in which part of the garden, what is left, what waits."""
 
-from collections.abc import Callable, Iterable
-from datetime import date
-from typing import TypeVar
+from collections.abc import Iterable, Sequence
+from datetime import date, timedelta
 
 from attrs import frozen
 
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.model import WORTH_SAYING, Nudge
 
-T = TypeVar("T")
+WEEK = timedelta(days=6)
+"""From the first day of a sheet to its last, unless somebody asks for other days."""
+
+ANYWHERE = "Anywhere"
+"""What stands over the work that belongs to no part of the garden."""
 
 REST_MINUTES = 10
 """The rest between two sittings; from memory."""
@@ -42,6 +45,11 @@ class Item:
         return self.taken > 0
 
     @property
+    def pressing(self) -> bool:
+        """Whether waiting costs enough to be told of."""
+        return self.cost >= WORTH_SAYING
+
+    @property
     def whole(self) -> bool:
         """Whether all of it is planned."""
         return self.taken == len(self.sittings)
@@ -49,8 +57,12 @@ class Item:
     @property
     def minutes(self) -> int:
         """Minutes of the planned sittings with the rests between them; of the whole job if none is."""
-        sittings = self.sittings[: self.taken] or self.sittings
-        return sum(each.minutes for each in sittings) + REST_MINUTES * (len(sittings) - 1)
+        return _with_rests(self.sittings[: self.taken] or self.sittings)
+
+    @property
+    def minutes_left(self) -> int:
+        """Minutes of the sittings that are not planned, with the rests between them."""
+        return _with_rests(self.sittings[self.taken :])
 
     @property
     def parts(self) -> int:
@@ -105,15 +117,27 @@ class Sheet:
         return sum(stop.minutes + (self.walk if stop.area else 0) for stop in self.stops)
 
     @property
+    def items(self) -> tuple[Item, ...]:
+        """Everything on the sheet, each once: what is planned, what is left, and what waits."""
+        planned = [item for stop in self.stops for item in stop.items]
+        left = (item for item in self.left if not item.planned)
+        return (*planned, *left, *self.not_yet)
+
+    @property
     def risk(self) -> float:
         """Plants expected to be lost by all that is left."""
         return sum(item.risk for item in self.left)
 
 
-def alike(things: Iterable[T], nudge_of: Callable[[T], Nudge]) -> list[list[T]]:
-    """What is the same work for the same reason stands together, in the order of the first of it."""
-    jobs: dict[tuple[str, str], list[T]] = {}
-    for thing in things:
-        nudge = nudge_of(thing)
-        jobs.setdefault((nudge.job, nudge.window.why), []).append(thing)
+def alike(items: Iterable[Item]) -> list[list[Item]]:
+    """What is the same work in one place for the same reason stands together, in the order of the first of
+    it."""
+    jobs: dict[tuple[str, str, str, str], list[Item]] = {}
+    for item in items:
+        nudge = item.nudge
+        jobs.setdefault((nudge.area, nudge.job, nudge.window.why, nudge.when), []).append(item)
     return list(jobs.values())
+
+
+def _with_rests(sittings: Sequence[Sitting]) -> int:
+    return sum(each.minutes for each in sittings) + REST_MINUTES * max(len(sittings) - 1, 0)

@@ -45,12 +45,8 @@ def reading_order(nudges: Sequence[tuple[Nudge, float]]) -> list[Nudge]:
     """Nudges, each with what waiting costs, in the order of a sheet that has room for all of them."""
     numbered = [(nudge, number, cost) for number, (nudge, cost) in enumerate(nudges, start=1)]
     whole = sheet_of(numbered, date.min, date.min)
-    held = (item for stop in whole.stops for job in alike(stop.items, _nudge_of) for item in job)
+    held = (item for stop in whole.stops for job in alike(stop.items) for item in job)
     return [item.nudge for item in (*held, *whole.not_yet)]
-
-
-def _nudge_of(item: Item) -> Nudge:
-    return item.nudge
 
 
 def _planned(items: Sequence[Item], budget: int | None, walk: int) -> list[Item]:

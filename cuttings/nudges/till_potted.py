@@ -39,8 +39,8 @@ BULBS_KEEP_WEEKS = 8
 ROOTS_GROW_DAYS = 14
 """Days after which roots too short to pot are worth another look; from memory."""
 
-GIVE_UP_WEEKS = 6
-"""For how long a lot past hope is asked after; its card says so for ever. From memory."""
+GIVE_UP_WEEKS = 26
+"""For how long a lot past hope is asked after, in rounds; its card says so for ever. From memory."""
 
 PAST_HOPE = (
     "It should have rooted by now, and the time for waiting is over. Look once more, then write it off."
@@ -147,21 +147,27 @@ def _settled(known: Known, day: date) -> date:
 
 
 def rooted(known: Known, today: date) -> Iterable[Nudge]:
-    """Into a pot, by how the stems came about; what is overdue comes back in rounds."""
+    """Into a pot, by how the stems came about; what is overdue is asked for until it is done."""
     lot = known.lot
     job, window = _into_soil(known, today)
+    when = ""
     if today > window.closes:
         growing = out_of_winter(known.climate, today) == today
-        now = "pot or plant it now" if growing else "pot it and keep it just free of frost"
-        job = f"Look after {{}}: {now}"
-        why = f"It was to be done by {spoken(window.closes, today)}. If they have died, write that down."
-        window = coming_round(window.closes, today, "pot", why, COMMON_PRACTICE)
+        soil = "pot or plant it now" if growing else "pot it and keep it just free of frost"
+        job, when = f"Look after {{}}: {soil}", "overdue"
+        late = spoken(window.closes, today)
+        why = (
+            f"It was to be done by {late}; roots that are short still do no better in a starved mix. "
+            "If they have died, write that down."
+        )
+        due = window.closes
+        window = stretch(due, (today, today), today + days(6), "pot", why, COMMON_PRACTICE)
         share = OVERDUE_SHARE[lot.method.starts_rooted]
         loss = stakes(known, (Stage.ROOTED,), 1.0, week_by_week(today, share), "they die where they lie")
     else:
         loss = _of_waiting_for_soil(known, window)
     name = "bulbs" if lot.method is Method.BULB_OFFSET else "pot"
-    yield nudge(known, name, job, window, Stage.ROOTED, task="pot", loss=loss)
+    yield nudge(known, name, job, window, Stage.ROOTED, task="pot", loss=loss, when=when)
 
 
 def _of_waiting_for_soil(known: Known, window: Window) -> Loss:

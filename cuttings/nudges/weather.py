@@ -8,7 +8,9 @@ from attrs import evolve, frozen
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
 from cuttings.ledger.places import Site
-from cuttings.nudges.hardening_off import hardening_log
+from cuttings.nudges.hardening_off import out_at_night
+from cuttings.nudges.knowledge import Known, known
+from cuttings.nudges.loss import plants_from
 from cuttings.nudges.model import Chance, Loss, Nudge
 from cuttings.nudges.outlook import Outlook
 from cuttings.nudges.settling import WEEKLY_NEED_MM
@@ -16,10 +18,9 @@ from cuttings.nudges.tonight import Exposed, Group, tonight
 from cuttings.nudges.whereabouts import whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
-from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Window
 from cuttings.rules.dangers import ADVISORY_C
-from cuttings.rules.hardening import DAY_MIN_C, plan, steps_done
+from cuttings.rules.hardening import DAY_MIN_C, plan
 from cuttings.rules.seasons import is_hardy
 from cuttings.units import fahrenheit_to_celsius, show_length, show_temperature
 from cuttings.words import Units
@@ -37,9 +38,10 @@ SODDEN_MM = 50.0
 SODDEN = (
     "Dug wet, soil sets like brick. Wait until a squeezed handful crumbles when you press it with a thumb."
 )
-DIGS = frozenset({"plant", "plant-more", "lift", "divide", "move", "heave"})
 PLANTS = frozenset({"plant", "plant-more"})
-FEEDS = frozenset({"feed", "pot-on"})
+PAUSES = frozenset({"feed", "pot-on", "shade"})
+"""What is left alone in a hot spell (``HEAT_SOURCE``)."""
+
 IN_HEAT = {
     "pots": "Water {} morning and evening, and move the pots out of the afternoon sun",
     "air": "Shade {}, air it morning and evening, and keep the mix moist",
@@ -83,9 +85,11 @@ class _Forecast:
         if low_c is None:
             return
         night = tonight(self.book, self.catalogue, self.climate, self.first, low_c)
-        for exposed in night.act:
-            if not exposed.verdict.spared:
-                yield self._saved(exposed, low_c)
+        found: dict[str, Nudge] = {}
+        for nudge in (self._saved(each, low_c) for each in night.act if not each.verdict.spared):
+            before = found.get(nudge.id)
+            found[nudge.id] = nudge if before is None else _both(before, nudge)
+        yield from found.values()
 
     def _saved(self, exposed: Exposed, low_c: float) -> Nudge:
         group, verdict = exposed.group, exposed.verdict
@@ -95,11 +99,11 @@ class _Forecast:
             opens=self.first,
             best=(self.first, self.last),
             closes=self.last,
-            why=f"{show_temperature(low_c, self.units)} is forecast. {verdict.cause}",
+            why=f"{show_temperature(low_c, self.units)} is forecast: do it before dark. {verdict.cause}",
             source=verdict.source,
         )
         return Nudge(
-            id=f"{group.lot or group.where}:{group.stages[0] if group.lot else group.plant}:cold",
+            id=":".join((*filter(None, (group.lot, group.where)), _standing(group), "cold")),
             job=verdict.remedy.do,
             name=group.name if group.lot else f"{group.name} on {group.where}",
             window=window,
@@ -109,13 +113,23 @@ class _Forecast:
             stems=group.count,
             minutes=exposed.minutes,
             loss=Loss(
-                plants=float(group.count),
+                plants=self._plants(group),
                 late=_after(self.first, verdict.saved),
                 by="the cold night takes them",
             ),
+            when="cold day",
             cautions=tuple(each.text for each in verdict.remedy.cautions),
             every=(self.last - self.first).days + 1,
         )
+
+    def _known(self, code: str) -> Known:
+        return known(self.book.lots[code], self.catalogue, self.climate, self.units)
+
+    def _plants(self, group: Group) -> float:
+        """How many plants its stems stand for; each that came from no lot is one."""
+        if not group.lot:
+            return float(group.count)
+        return plants_from(self._known(group.lot), group.stages[0], group.count)
 
     def _area(self, group: Group, site: Site | None) -> str:
         """Where the work is: on the site, or where the lot's stems are worked on."""
@@ -130,7 +144,7 @@ class _Forecast:
         why = self._holds(nudge, kind)
         if why:
             yield held(nudge, why, self.first, self.last)
-        elif kind == "water" and (self.outlook.rain_mm or 0.0) >= WEEKLY_NEED_MM:
+        elif kind == "water" and self._weekly_rain_mm >= WEEKLY_NEED_MM:
             return
         elif self._hot and kind == "harden" and nudge.step == "day-done":
             yield self._sheltered(nudge)
@@ -142,17 +156,23 @@ class _Forecast:
             yield nudge
 
     @property
+    def _weekly_rain_mm(self) -> float:
+        """The forecast rain for so many days as a week has; of fewer days it is all that is known."""
+        days = (self.last - self.first).days + 1
+        return (self.outlook.rain_mm or 0.0) * min(7 / days, 1.0)
+
+    @property
     def _hot(self) -> bool:
         return self.outlook.high_c is not None and self.outlook.high_c >= HEAT_C
 
     def _holds(self, nudge: Nudge, kind: str) -> str:
         """Why a nudge is held back; empty where it is not."""
-        if kind in DIGS and (self.outlook.rain_mm or 0.0) >= SODDEN_MM:
+        if nudge.digs and self._weekly_rain_mm >= SODDEN_MM:
             rain = show_length((self.outlook.rain_mm or 0.0) / 1000, self.units)
             return f"{rain} of rain is forecast. {SODDEN}"
         if self._hot and kind in PLANTS:
             return f"{self._said_high} is forecast: new roots cannot keep up. Plant once it is cooler."
-        if self._hot and kind in FEEDS:
+        if self._hot and kind in PAUSES:
             return f"{self._said_high} is forecast: feed and disturb nothing until the heat is over."
         if nudge.task in ("plant", "harden"):
             return self._too_cold(nudge)
@@ -165,17 +185,15 @@ class _Forecast:
     def _too_cold(self, nudge: Nudge) -> str:
         """Why it is too cold to plant a lot, or for its day of hardening off."""
         low_c, high_c = self.outlook.low_c, self.outlook.high_c
-        lot = self.book.lots[nudge.lot]
-        plant = plant_for(self.catalogue, lot.plant, lot.plant_type, lot.method)
-        tender = not is_hardy(plant, self.climate)
+        about = self._known(nudge.lot)
+        tender = not is_hardy(about.plant, self.climate)
         if nudge.task == "plant" and tender and low_c is not None and low_c <= ADVISORY_C:
             return f"{show_temperature(low_c, self.units)} is forecast, and it does not stand frost."
         if nudge.step not in ("start", "day-done"):
             return ""
-        steps = plan(plant, grown_under_cover=True, climate=self.climate)
-        done = steps_done(steps, hardening_log(lot)[1]) if nudge.step == "day-done" else 0
-        out_at_night = done < len(steps.days) and steps.days[done].overnight
-        if low_c is not None and out_at_night and low_c < steps.night_min_c:
+        steps = plan(about.plant, grown_under_cover=about.under_cover, climate=self.climate)
+        nights_out = nudge.step == "day-done" and out_at_night(about)
+        if low_c is not None and nights_out and low_c < steps.night_min_c:
             low, limit = (show_temperature(c, self.units) for c in (low_c, steps.night_min_c))
             return f"{low} is forecast, below its night limit of {limit}: bring it in until it is milder."
         if high_c is not None and high_c < DAY_MIN_C:
@@ -222,6 +240,17 @@ def held(nudge: Nudge, why: str, first: date, last: date) -> Nudge:
         cautions=(),
         not_yet=True,
     )
+
+
+def _standing(group: Group) -> str:
+    return group.stages[0] if group.lot else group.plant
+
+
+def _both(one: Nudge, other: Nudge) -> Nudge:
+    """Stems of one lot in one place that stand differently, as one nudge: the worse of the two speaks."""
+    worse, _ = sorted((one, other), key=lambda nudge: -nudge.loss.expected(*nudge.window.best))
+    loss = evolve(worse.loss, plants=one.loss.plants + other.loss.plants)
+    return evolve(worse, stems=one.stems + other.stems, minutes=one.minutes + other.minutes, loss=loss)
 
 
 def _after(day: date, chance: float) -> Chance:

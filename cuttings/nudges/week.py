@@ -10,7 +10,7 @@ from cuttings.nudges.grounds import Crowding, crowded, grounds
 from cuttings.nudges.knowledge import known
 from cuttings.nudges.lots import nudges_for
 from cuttings.nudges.marked import marked
-from cuttings.nudges.model import Nudge
+from cuttings.nudges.model import WORTH_SAYING, Nudge
 from cuttings.nudges.mothers import prunings
 from cuttings.nudges.outlook import FAIR, Outlook
 from cuttings.nudges.restraint import restraint
@@ -19,9 +19,6 @@ from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Window
 from cuttings.words import Stage, Units
-
-WORTH_SAYING = 0.05
-"""Plants; a smaller loss by waiting is not told of, and brings no job before its best time."""
 
 
 def week(

@@ -65,7 +65,8 @@ and when it closes, for then it is time to plant; from memory, within the "sever
 
 def wintering(known: Known, today: date) -> Iterable[Nudge]:
     """Into shelter, a look every few weeks, air, and out again in spring."""
-    autumn, hardy = frosts(known.climate, today.year), is_hardy(known.plant, known.climate)
+    hardy = is_hardy(known.plant, known.climate)
+    autumn = _autumn_at_hand(known, hardy, today)
     if autumn.frostless or (hardy and not autumn.freezes):
         return
     if not _may_be_planted_yet(known, autumn, today) and not _sheltered(known, hardy, today):
@@ -73,12 +74,12 @@ def wintering(known: Known, today: date) -> Iterable[Nudge]:
     winter = _winter_of(known, today)
     if winter is None:
         return
-    begins, ends = winter
-    first = begins + weeks(LATE_WEEKS)
-    if hardy:  # by then it is sunk or under cover
-        first = max(first, frosts(known.climate, begins.year).freeze)
-    spring = frosts(known.climate, ends.year)
-    if first <= today < spring.workable:
+    begins, spring = winter
+    if hardy:  # from when it is sunk or under cover until it comes out
+        first, ends = max(begins.first_autumn + weeks(LATE_WEEKS), begins.freeze), _comes_out(spring)
+    else:  # until it grows again
+        first, ends = begins.first_autumn + weeks(LATE_WEEKS), spring.last_spring - weeks(1)
+    if first <= today < ends:
         window = coming_round(first, today, "look in", LOOK_IN, COMMON_PRACTICE, every=LOOK_IN_DAYS)
         late = week_by_week(window.opens, FORGOTTEN_SHARE)
         loss = stakes(known, KEPT, 1.0, late, "they dry through or rot unseen")
@@ -88,15 +89,23 @@ def wintering(known: Known, today: date) -> Iterable[Nudge]:
         yield from _out_again(known, spring, today)
 
 
+def _autumn_at_hand(known: Known, hardy: bool, today: date) -> Frosts:
+    """The autumn whose shelter is still asked after, or the next; it may lie in last year's calendar."""
+    late = weeks(LATE_WEEKS)
+    autumns = [frosts(known.climate, year) for year in (today.year - 1, today.year, today.year + 1)]
+    return next(each for each in autumns if (each.freeze if hardy else each.first_autumn) + late >= today)
+
+
+def _comes_out(spring: Frosts) -> date:
+    """The first day on which hardy plants come out of their winter quarters."""
+    return max(spring.last_spring - weeks(OUT_WEEKS[0]), spring.thaw)
+
+
 def in_frames(known: Known, today: date) -> Iterable[Nudge]:
     """Air for what stands in a frame, once the sun is strong enough to cook it and until frost is over."""
-    spring = frosts(known.climate, today.year)
     stages = [stage for stage in KEPT if known.lot.at(stage)]
     framed = [stage for stage in stages if place_of(where_stand(known.lot, stage)) is Place.FRAME]
-    ends = spring.safe_spring
-    if is_hardy(known.plant, known.climate):  # then it comes out
-        ends = max(spring.last_spring - weeks(OUT_WEEKS[0]), spring.thaw) - days(1)
-    if framed and spring.thaw - weeks(VENT_BEFORE_THAW_WEEKS) <= today <= ends:
+    if framed and any(_cooks(known, frosts(known.climate, today.year + turn), today) for turn in (0, 1)):
         window = now(today, "air", VENT_WHY, VENT_SOURCE)
         late = week_by_week(today, COOKED_SHARE)
         loss = stakes(known, tuple(framed), 1.0, late, "the sun cooks them in closed air")
@@ -104,12 +113,21 @@ def in_frames(known: Known, today: date) -> Iterable[Nudge]:
         yield nudge(known, "vent", job, window, *framed, loss=loss, every=7)
 
 
+def _cooks(known: Known, spring: Frosts, today: date) -> bool:
+    """Whether a day lies in the weeks of a spring in which the sun cooks a full frame that is shut."""
+    hardy = is_hardy(known.plant, known.climate)
+    ends = _comes_out(spring) - days(1) if hardy else spring.safe_spring
+    return spring.thaw - weeks(VENT_BEFORE_THAW_WEEKS) <= today <= ends
+
+
 def _may_be_planted_yet(known: Known, autumn: Frosts, today: date) -> bool:
     """Whether there is still time to plant before the ground freezes, so that no shelter is needed."""
     potted = known.lot.reached(Stage.POTTED) or known.lot.started_on
     from_day = today if known.lot.at(Stage.READY) else max(today, potted + weeks(FILL_POT_WEEKS))
     planting = next_planting(known.plant, known.climate, from_day)
-    return planting is not None and planting.opens < autumn.freeze and planting.closes >= autumn.first_autumn
+    if planting is None:
+        return False
+    return planting.opens < autumn.freeze and planting.closes >= autumn.first_autumn
 
 
 def _sheltered(known: Known, hardy: bool, today: date) -> bool:
@@ -141,26 +159,24 @@ def _into_shelter(known: Known, autumn: Frosts, hardy: bool, today: date) -> Nud
     if closes < today <= closes + weeks(LATE_WEEKS):
         job, why = "Keep {} under cover from now on", f"{why} The time to see to it has just passed."
         opens, best, closes = closes, (closes, closes + weeks(1)), closes + weeks(LATE_WEEKS)
-    spoiled = (
-        chance_of_frozen_ground(climate, best[0])
-        if hardy
-        else chance_of_freeze_already(climate, best[0], FROST_F)
-    )
+        spoiled = None
+    elif hardy:
+        spoiled = chance_of_frozen_ground(climate, best[0])
+    else:
+        spoiled = chance_of_freeze_already(climate, best[0], FROST_F)
     window = stretch(opens, best, closes, "winter", autumn.said(why), source, spoiled)
     loss = stakes(known, KEPT, share, late, by)
     return nudge(known, "winter", job, window, *KEPT, loss=loss)
 
 
-def _winter_of(known: Known, today: date) -> tuple[date, date] | None:
-    """The first frost and the last of the winter that a day lies in, for stems that were in pots by then."""
+def _winter_of(known: Known, today: date) -> tuple[Frosts, Frosts] | None:
+    """The autumn and the spring of the winter that a day lies in, for stems that were in pots by then."""
     potted = known.lot.reached(Stage.POTTED) or known.lot.started_on
     for year in (today.year - 1, today.year):
-        following = year if known.climate.southern else year + 1
-        begins, ends = (
-            frosts(known.climate, year).first_autumn,
-            frosts(known.climate, following).last_spring,
-        )
-        if begins <= today <= ends and potted <= begins + weeks(LATE_WEEKS):
+        begins = frosts(known.climate, year)
+        ends = frosts(known.climate, year if known.climate.southern else year + 1)
+        in_it = begins.first_autumn <= today <= ends.last_spring
+        if in_it and potted <= begins.first_autumn + weeks(LATE_WEEKS):
             return begins, ends
     return None
 
@@ -170,8 +186,8 @@ def _out_again(known: Known, spring: Frosts, today: date) -> Iterable[Nudge]:
     soft = needs_hardening(
         known.plant, grown_under_cover=known.soft(today), on=today, climate=known.climate
     ).value
-    opens, best, closes = (spring.last_spring - weeks(before) for before in OUT_WEEKS)
-    opens = max(opens, spring.thaw)
+    best, closes = (spring.last_spring - weeks(before) for before in OUT_WEEKS[1:])
+    opens = _comes_out(spring)
     if soft or closes - days(1) < opens:
         return
     why = "Left in, it grows soft in the warmth of the frame, or its buried pot drowns as the ground thaws."

@@ -1,11 +1,13 @@
 """When to come back to a mark in the ground: to lift, divide, layer, cut, move, or only look."""
 
+import contextlib
 from datetime import date, timedelta
 
 from attrs import evolve
 
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import FROST_F
+from cuttings.dates import parse_month
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Plant, Way
 from cuttings.rules.advice import Window
 from cuttings.rules.division import next_division
@@ -57,6 +59,10 @@ WATCH_AFTER_DAYS = (21, 28, 35, 56)
 """Days from the mark when a second look opens, is best from and to, and closes; from memory."""
 
 
+LATE_WEEKS = 3
+"""For so many weeks after its window has closed a mark is still asked after; from memory."""
+
+
 def mark_window(purpose: Purpose, plant: Plant, marked_on: date, climate: Climate) -> Window:
     """The next window, open on the day of the mark or after it, for what the mark is there for."""
     if purpose is Purpose.WATCH:
@@ -69,6 +75,54 @@ def mark_window(purpose: Purpose, plant: Plant, marked_on: date, climate: Climat
         Purpose.MOVE: _move,
     }[purpose](plant, marked_on, climate)
     return found or _watch(plant, marked_on)
+
+
+def come_back(
+    purpose: Purpose, plant: Plant, marked_on: date, today: date, climate: Climate, said: str = ""
+) -> Window:
+    """The window on a day for what a mark is there for: the one that is open, has just closed, or comes next.
+
+    The keeper's own word for a month goes before the rules. A second look comes round again until it was
+    taken.
+
+    Args:
+        said: when to come back, in the keeper's words.
+    """
+    month = month_said(said)
+    if month is not None:
+        return _in_month(purpose, plant, month, max(marked_on, today), said)
+    if purpose is Purpose.WATCH:
+        rounds = max((today - marked_on).days // WATCH_AFTER_DAYS[-1], 0)
+        return _watch(plant, marked_on + timedelta(days=rounds * WATCH_AFTER_DAYS[-1]))
+    late = mark_window(purpose, plant, max(marked_on, today - weeks(LATE_WEEKS)), climate)
+    if late.closes < today:
+        return late
+    return mark_window(purpose, plant, max(marked_on, today), climate)
+
+
+def month_said(words: str) -> int | None:
+    """The one month that words name, if they name one by its name."""
+    found = set()
+    for word in "".join(letter if letter.isalpha() else " " for letter in words).split():
+        if len(word) >= 3:
+            with contextlib.suppress(ValueError):
+                found.add(parse_month(word))
+    return found.pop() if len(found) == 1 else None
+
+
+def _in_month(purpose: Purpose, plant: Plant, month: int, on: date, said: str) -> Window:
+    """The month that the keeper named, this year's or the next to come."""
+    year = on.year if on.month <= month else on.year + 1
+    opens = date(year, month, 1)
+    closes = (opens + timedelta(days=31)).replace(day=1) - timedelta(days=1)
+    return Window(
+        what=f"{purpose.replace('-', ' ')} {plant.name}",
+        opens=opens,
+        best=(opens, closes),
+        closes=closes,
+        why=f"You said: {said}.",
+        source=COMMON_PRACTICE,
+    )
 
 
 def _watch(plant: Plant, on: date) -> Window:

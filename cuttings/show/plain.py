@@ -2,7 +2,6 @@
 
 import os
 import unicodedata
-from collections.abc import Sequence
 
 from rich.cells import cell_len, chop_cells
 
@@ -25,14 +24,6 @@ _TWINS = {
 def clean(text: str) -> str:
     """Text typed by people, with everything taken out that a terminal would obey."""
     return text.translate(_UNSEEN)
-
-
-def listed(names: Sequence[str], most: int | None = None) -> str:
-    """Names as a sentence has them, each once: ``a, b and c``; those beyond ``most`` are only counted."""
-    names = list(dict.fromkeys(names))
-    if most is not None and len(names) > most + 1:
-        names = [*names[:most], f"{len(names) - most} more"]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
 def ascii_twin(text: str) -> str:

@@ -37,8 +37,23 @@ def test_a_sheet_keeps_its_numbers_and_gives_new_ids_the_next(tmp_path: Path) ->
 
 def test_other_days_begin_at_one(tmp_path: Path) -> None:
     numbers_for(tmp_path, FIRST, LAST, ["a:x", "b:x"])
-    assert numbers_for(tmp_path, FIRST, LAST + WEEK, ["b:x"]) == {"b:x": 1}
+    assert numbers_for(tmp_path, FIRST + WEEK, LAST + WEEK, ["b:x"]) == {"b:x": 1}
     assert numbers_for(tmp_path, FIRST, LAST, ["b:x"])["b:x"] == 2
+
+
+def test_a_longer_sheet_of_the_same_first_day_keeps_the_numbers(tmp_path: Path) -> None:
+    numbers_for(tmp_path, FIRST, LAST + WEEK, ["c:x", "b:x"])
+    assert numbers_for(tmp_path, FIRST, LAST, ["b:x", "a:x"]) == {"c:x": 1, "b:x": 2, "a:x": 3}
+    assert find(tmp_path, "2", first=FIRST).id == "b:x"
+
+
+def test_on_another_day_a_number_is_that_of_the_sheet_that_holds_it(tmp_path: Path) -> None:
+    numbers_for(tmp_path, FIRST, LAST, ["a:x", "b:x"])
+    numbers_for(tmp_path, FIRST + WEEK, LAST + WEEK, ["c:x"])
+    assert find(tmp_path, "1").id == "c:x"
+    assert find(tmp_path, "1", on=LAST).id == "a:x"
+    with pytest.raises(Refused, match="has been shown yet"):
+        find(tmp_path, "1", on=LAST + 2 * WEEK)
 
 
 def test_a_number_is_that_of_the_sheet_shown_last_or_of_the_one_named(tmp_path: Path) -> None:
@@ -61,7 +76,7 @@ def test_what_is_not_there_is_refused_with_what_is(tmp_path: Path) -> None:
         find(tmp_path, "1")
     numbers_for(tmp_path, FIRST, LAST, ["a:x", "b:x"])
     for wrong in ("0", "3", "-1", "one", "", "1.0"):
-        with pytest.raises(Refused, match=f"no number '{wrong}' on the sheet from 2 May to 8 May; its"):
+        with pytest.raises(Refused, match=f"no number '{wrong}' on the sheet from 2 May 2026 to 8 May 2026;"):
             find(tmp_path, wrong)
     with pytest.raises(Refused, match=r"begins on 9 May 2026 .*'cuttings week --from 2026-05-09'"):
         find(tmp_path, "1", FIRST + WEEK)

@@ -71,16 +71,8 @@ def test_a_job_presses_if_leaving_it_for_a_week_costs_plants() -> None:
     )  # fmt: skip
     for today, presses in ((date(2026, 6, 1), False), (date(2026, 6, 2), True)):
         (section,) = season_sections([nudge], today)
-        assert section.heading == "anywhere"
+        assert section.heading == "Anywhere"
         assert section.rows[0].spans[0].pressing is presses
-
-
-def test_sites_have_rows_and_a_nudge_without_a_word_is_called_by_its_window() -> None:
-    nudge = Nudge(
-        id="gate bed", job="Mulch {}", name="gate bed", site="gate bed", window=window(date(2026, 6, 1))
-    )
-    (section,) = season_sections([nudge], date(2026, 6, 1))
-    assert (section.rows[0].name, section.rows[0].spans[0].what) == ("gate bed", "gate bed")
 
 
 @pytest.mark.parametrize("width", [40, 60, 80, 120, 200])

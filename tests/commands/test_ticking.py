@@ -43,7 +43,7 @@ def test_the_sheet_shows_its_numbers_and_they_stay(demo: Path) -> None:
     assert sorted(nudge["number"] for nudge in before.values()) == list(range(1, len(before) + 1))
     text = cuttings("week", "--plain", ledger=demo).out
     for nudge in before.values():
-        if nudge["lot"] == "25-004":
+        if nudge["id"] == "25-004:air":
             assert f"{nudge['number']}. {nudge['what'][:20]}" in text
     cuttings("week", "--never", "1", ledger=demo)
     after = sheet(demo)
@@ -255,7 +255,8 @@ def test_nobody_is_asked_where_there_is_no_terminal(demo: Path) -> None:
 
 
 def test_done_is_written_under_the_day_it_was_done(demo: Path) -> None:
-    care = any_care(demo)
+    sheet(demo)
+    care = "25-004:air"
     recorded("week", "--done", care, "--on", "2026-05-01", ledger=demo)
     entry = max(Ledger(demo).book().entries, key=lambda entry: entry.id)
     assert isinstance(entry, NudgeDone)

@@ -102,7 +102,7 @@ def test_all_is_told() -> None:
         "The roots hold the mix.",
         "Good from 11 March to 15 January 2027, at its best from 18 March to 2 April.",
         "Done on its first best day, cold spoils it in 12 years of 100.",
-        "Expected to be lost if it is left until 27 March is over, about 0.4 plants; "
+        "Expected to be lost if it is left until 27 March is over, about 0.4 of a plant; "
         "until 15 January 2027 is over, about 3 plants (roots that circle).",
         "Due again every 14 days.",
         "About 18 min.",

@@ -58,7 +58,7 @@ def test_the_page_says_all_that_the_sheet_holds_in_its_order() -> None:
         "until 20 Jun", "2", "Dig up the old hosta", "95 min",
         "3 sittings of 25 minutes with a rest of 10 between.",
         "It is awake.",
-        "Not yet", "from 1 Jul", "Cut back 24-006 red currant. It bleeds now.",
+        "Wait", "from 1 Jul", "Cut back 24-006 red currant. It bleeds now.",
         "Left for another day", "by 30 May", "3", "Feed 25-004 box lightly.", "about 0.4 of a plant",
         "Notes",
         "cuttings week --from 2026-05-02 --done 1",

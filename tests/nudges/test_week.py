@@ -10,6 +10,7 @@ from cuttings.demo.story import Story
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import fold
 from cuttings.ledger.places import Site
+from cuttings.ledger.ticks import NudgeNever
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
 from cuttings.plants.standard import standard
@@ -92,7 +93,7 @@ def test_a_lot_that_will_not_root_is_to_be_given_up() -> None:
     hopeless = [
         number for number, nudge in enumerate(rounds) if nudge is not None and "Give up" in nudge.what
     ]
-    assert 2 <= len(hopeless) <= 6
+    assert 6 <= len(hopeless) <= 16  # in rounds, for half a year
     assert rounds[hopeless[-1] + 1 :] == [None] * (59 - hopeless[-1])
 
 
@@ -378,3 +379,72 @@ def test_stems_that_lag_behind_others_of_their_lot_have_nudges_of_their_own() ->
 
 def moved(count: int, target: Stage) -> e.Move:
     return e.Move(count=count, source=Stage.POTTED, target=target)
+
+
+def potted_late(story: Story) -> str:
+    lot = story.begin(e.Find, date(2026, 8, 20), 2, rooted=True, method=Method.SIMPLE_LAYER, **CURRANT)
+    story.pot(date(2026, 8, 20), lot, 2, "4in", 0.5, "holding bench")
+    return lot
+
+
+def test_shrubs_planted_in_autumn_are_watered_until_the_ground_freezes() -> None:
+    story = told()
+    story.tell(e.SiteFacts, date(2026, 3, 1), site=Site(name="fruit row", area="kitchen side"))
+    lot = potted_late(story)
+    story.plant(date(2026, 9, 19), lot, Stage.POTTED, "fruit row", count=2, spread_m=1.2)
+    assert "every day" in sheet(story, date(2026, 9, 21))[f"{lot}:water"].what
+    assert "once a week" in sheet(story, date(2026, 10, 24))[f"{lot}:water"].what
+    assert f"{lot}:water" not in sheet(story, date(2026, 12, 5))
+
+
+def test_only_the_new_plants_of_a_lot_are_watered_where_they_stand() -> None:
+    story = told()
+    for name, area in (("fruit row", "kitchen side"), ("gate bed", "gate strip")):
+        story.tell(e.SiteFacts, date(2023, 3, 1), site=Site(name=name, area=area))
+    lot = story.begin(e.Find, date(2023, 4, 20), 6, rooted=True, method=Method.SIMPLE_LAYER, **CURRANT)
+    story.pot(date(2023, 4, 20), lot, 6, "4in", 0.5, "holding bench")
+    story.plant(date(2023, 9, 9), lot, Stage.POTTED, "fruit row", count=5, spread_m=1.2)
+    story.plant(date(2026, 5, 23), lot, Stage.POTTED, "gate bed", count=1, spread_m=1.2)
+    water = sheet(story, date(2026, 5, 30))[f"{lot}:water"]
+    assert (water.stems, water.area) == (1, "gate strip")
+    mulch = sheet(story, date(2026, 11, 21))[f"{lot}:mulch"]
+    assert (mulch.stems, mulch.area) == (1, "gate strip")
+
+
+def test_a_first_frost_in_december_is_still_winter_in_january() -> None:
+    mild = Climate(lat=36.0, frost=frost_dates((2, 20), (12, 20)), zone="9a")
+    story = told()
+    lot = story.begin(e.Find, date(2026, 4, 20), 2, rooted=True, method=Method.SIMPLE_LAYER,
+                      plant="Pelargonium", called="pelargonium")  # fmt: skip
+    story.pot(date(2026, 4, 20), lot, 2, "4in", 0.5, "holding bench")
+    for day in (date(2026, 12, 26), date(2027, 1, 4)):
+        assert "under cover" in sheet(story, day, mild)[f"{lot}:winter"].what
+    assert f"{lot}:winter" not in sheet(story, date(2027, 2, 1), mild)
+
+
+def test_a_second_look_at_a_mark_comes_and_comes_round_again() -> None:
+    story = told()
+    mark = story.mark(date(2026, 5, 8), purpose=Purpose.WATCH, where="gate strip", **CURRANT)
+    seen = [
+        first
+        for first in (date(2026, 5, 9) + timedelta(weeks=n) for n in range(24))
+        if f"{mark}:watch" in sheet(story, first)
+    ]
+    assert seen[0] == date(2026, 5, 30)
+    assert 6 <= len(seen) <= 16
+
+
+def test_a_month_that_the_keeper_named_goes_before_the_rules() -> None:
+    story = told()
+    mark = story.mark(date(2026, 3, 8), purpose=Purpose.WATCH, when="in early July", **CURRANT)
+    assert f"{mark}:watch" not in sheet(story, date(2026, 4, 11))
+    assert "You said: in early July" in sheet(story, date(2026, 7, 4))[f"{mark}:watch"].window.why
+
+
+def test_what_was_said_of_a_lot_holds_for_what_is_split_off() -> None:
+    story = told()
+    lot = softwood(story)
+    story.tell(NudgeNever, date(2026, 6, 15), nudge=f"{lot}:air", what="Air it")
+    moves = (e.Move(count=4, source=Stage.WAITING),)
+    story.tell(e.Split, date(2026, 6, 20), lot=lot, into="26-900", moves=moves)
+    assert "26-900:air" not in sheet(story, date(2026, 6, 27))
