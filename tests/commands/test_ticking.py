@@ -14,6 +14,7 @@ from cuttings.ledger.ticks import NudgeDone
 from tests.commands.expecting import RECORDING, misused, refused
 from tests.commands.running import MAY, cuttings, recorded
 
+JULY = date(2026, 7, 4)
 TICKED = {"stages", "schema", "entry", "nudge", "lot", "done", "until", "condition", "never"}
 
 
@@ -31,6 +32,15 @@ def marked(ledger: Path) -> str:
     """A mark to come back to now."""
     told = recorded("mark", "lilac", "--for", "layer", "--where", "gate strip", ledger=ledger).document
     return f"{told['mark']}:layer"
+
+
+def potted_rosemary(ledger: Path) -> str:
+    """Six tender rosemaries in pots, to be hardened off in May."""
+    lot = recorded("strike", "rosemary", "--wood", "semi-ripe", "--count", "6", "--cover", "bag", "--on",
+                   "2025-08-01", ledger=ledger).lot  # fmt: skip
+    recorded("check", lot, "--rooted", "6", "--on", "2025-09-20", ledger=ledger)
+    recorded("pot", lot, "--pot", "4in", "--on", "2025-09-21", ledger=ledger)
+    return lot
 
 
 def any_care(ledger: Path) -> str:
@@ -124,10 +134,7 @@ def test_a_task_that_must_know_more_says_what_and_writes_nothing(demo: Path) -> 
 
 @pytest.mark.parametrize(("done", "kind"), [(0, "start"), (1, "day-done"), (40, "finish")])
 def test_hardening_off_goes_on_by_its_next_step(done: int, kind: str, ledger: Path) -> None:
-    lot = recorded("strike", "rosemary", "--wood", "semi-ripe", "--count", "6", "--cover", "bag", "--on",
-                   "2025-08-01", ledger=ledger).lot  # fmt: skip
-    recorded("check", lot, "--rooted", "6", "--on", "2025-09-20", ledger=ledger)
-    recorded("pot", lot, "--pot", "4in", "--on", "2025-09-21", ledger=ledger)
+    lot = potted_rosemary(ledger)
     day = date(2026, 5, 20)
     if done:
         recorded("harden", lot, "--start", "--on", "2026-05-20", ledger=ledger)
@@ -262,3 +269,80 @@ def test_done_is_written_under_the_day_it_was_done(demo: Path) -> None:
     assert isinstance(entry, NudgeDone)
     assert entry.on == date(2026, 5, 1)
     assert json.loads((demo / "week.json").read_text())["sheets"]
+
+
+def test_several_numbers_may_be_given_as_they_stand_on_the_sheet(demo: Path) -> None:
+    found = sheet(demo, today=JULY)
+    water = [str(each["number"]) for each in found.values() if each["id"].endswith(":pots")]
+    assert len(water) > 2
+    result = cuttings("week", "--done", ",".join(water), ledger=demo, today=JULY)
+    assert result.code == 0, result.err
+    assert not [each for each in sheet(demo, today=JULY) if each.endswith(":pots")]
+
+
+def test_one_nudge_has_one_fate(demo: Path) -> None:
+    care = any_care(demo)
+    its = number(demo, care)
+    before = Ledger(demo).book().entries
+    misused("week", "--never", its, "--done", its, ledger=demo, saying=["is named twice"])
+    misused("week", "--never", its, "--later", care, "friday", ledger=demo, saying=["is named twice"])
+    assert Ledger(demo).book().entries == before
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--later", "1", "friday", "--pdf", "x.pdf"), "--pdf does not go with --later"),
+        (("--season", "--rain", "1in"), "--rain does not go with --season"),
+        (("--season", "--tick"), "--season does not go with --tick"),
+        (("--done", "1", "--area", "north wall"), "--area does not go with --done"),
+        (("--svg", "x.svg"), "--svg goes with --season"),
+    ],
+)
+def test_no_option_is_passed_over_in_silence(words: tuple[str, ...], said: str, demo: Path) -> None:
+    misused("week", *words, ledger=demo, saying=[said])
+
+
+def test_a_page_and_a_drawing_take_the_place_of_nothing_else(demo: Path, tmp_path: Path) -> None:
+    ledger = demo / "ledger.jsonl"
+    kept = ledger.read_bytes()
+    for words in (("--pdf", str(ledger)), ("--ics", str(ledger)), ("--season", "--svg", str(ledger))):
+        refused("week", *words, ledger=demo, saying=["name another file"])
+        assert ledger.read_bytes() == kept
+    for name in ("a.pdf", "b.ics"):
+        for _ in range(2):
+            assert cuttings("week", f"--{name[2:]}", str(tmp_path / name), ledger=demo).code == 0
+    refused("week", "--pdf", "", ledger=demo, saying=["cannot be written"])
+    refused("week", "--pdf", "~nobody-of-that-name/x.pdf", ledger=demo, saying=["cannot be written"])
+
+
+def test_the_home_screen_keeps_the_numbers_of_the_sheet_that_was_shown(demo: Path) -> None:
+    september = sheet(demo, "--from", "2026-09-20", today=date(2026, 9, 20))
+    cuttings(ledger=demo, today=date(2026, 9, 20))
+    assert sheet(demo, "--from", "2026-09-20", today=date(2026, 9, 20)) == september
+
+
+def test_an_area_with_a_calendar_keeps_the_forecast(demo: Path, tmp_path: Path) -> None:
+    path = tmp_path / "week.ics"
+    words = ("--low", "18F", "--area", "holding bench", "--ics", str(path))
+    found = sheet(demo, *words)
+    assert [each for each in found if each.endswith(":cold")]
+    text = path.read_text(encoding="utf-8")
+    assert "18 °F is forecast" in text.replace("\n ", "")
+
+
+def test_what_says_to_wait_cannot_be_done(ledger: Path) -> None:
+    lot = potted_rosemary(ledger)
+    recorded("harden", lot, "--finish", "--on", "2026-05-02", ledger=ledger)
+    hold = number(ledger, f"{lot}:hold", "--on", "2026-05-02")
+    refused("week", "--done", hold, ledger=ledger, saying=["says to wait", "--later"])
+
+
+def test_the_season_leaves_out_what_was_put_aside(demo: Path) -> None:
+    def ahead() -> set[str]:
+        document = cuttings("week", "--season", "--json", ledger=demo).document
+        return {each["id"] for each in document["nudges"]}
+
+    assert "25-003:plant" in ahead()
+    cuttings("week", "--never", "25-003:plant", ledger=demo)
+    assert "25-003:plant" not in ahead()
