@@ -27,7 +27,10 @@ LITRES = {
     "qt": 0.946352946,
     "pt": 0.473176473,
     "floz": 0.0295735295625,
+    "cuft": 28.316846592,
+    "cuyd": 764.554857984,
 }
+VOLUME_UNITS = "mL, L, floz, pt, qt, gal, cuft or cuyd"
 LONGEST_M = 9_000.0
 """No garden lies higher above the sea, and nothing in one is longer."""
 _NUMBER = re.compile(r"\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([^\d\s.,+-][^\d]*)?\s*$")
@@ -47,7 +50,8 @@ _ALIASES = {
     "inch": "in", "inches": "in", "″": '"', "foot": "ft", "feet": "ft", "′": "'", "yard": "yd", "yards": "yd",
     "metre": "m", "metres": "m", "meter": "m", "meters": "m",
     "litre": "l", "litres": "l", "liter": "l", "liters": "l", "gallon": "gal", "gallons": "gal",
-    "quart": "qt", "quarts": "qt", "pint": "pt", "pints": "pt",
+    "quart": "qt", "quarts": "qt", "pint": "pt", "pints": "pt", "ft³": "cuft", "cubicfoot": "cuft",
+    "cubicfeet": "cuft", "yd³": "cuyd", "cubicyard": "cuyd", "cubicyards": "cuyd",
 }  # fmt: skip
 _FEET_AND_INCHES = re.compile(r"""\s*(\d+)\s*(?:'|ft)\s*(\d+(?:\.\d+)?)\s*(?:"|in)\s*$""", re.IGNORECASE)
 
@@ -95,7 +99,7 @@ def parse_temperature(text: str, units: Units) -> float:
 
 
 def parse_volume(text: str, units: Units) -> float:
-    """Read a volume such as ``2L``, ``250 mL`` or ``3gal`` (US liquid), in litres.
+    """Read a volume such as ``2L``, ``250 mL``, ``3gal`` (US liquid) or ``2 cu ft``, in litres.
 
     Raises:
         ValueError: the text is no volume, or is not above zero.
@@ -103,7 +107,7 @@ def parse_volume(text: str, units: Units) -> float:
     number, unit = _split(text, "a volume", "2L, 250mL or 3gal")
     unit = _ALIASES.get(unit, unit) or ("gal" if units is Units.US else "l")
     if unit not in LITRES:
-        raise ValueError(f"'{text}' has no volume unit this program knows; use mL, L, floz, pt, qt or gal.")
+        raise ValueError(f"'{text}' has no volume unit this program knows; use {VOLUME_UNITS}.")
     if number <= 0:
         raise ValueError(f"A volume must be more than nothing ('{text}').")
     return number * LITRES[unit]

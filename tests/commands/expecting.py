@@ -22,6 +22,8 @@ LOOKING: Sequence[tuple[str, ...]] = [
     ("garden",),
     ("harden", "25-004"),
     ("mark", "--list"),
+    ("mix", "--list"),
+    ("mix", "potting", "--pots", "12", "--size", "4in"),
     (),
 ]
 """Commands that only look, on the demo garden."""

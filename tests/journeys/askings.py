@@ -480,6 +480,19 @@ COMMANDS: Mapping[str, Command] = {
         "a low of 27 °F",
         writes=False,
     ),
+    "mix": Command(
+        "mix",
+        (
+            text("For which lot?", "25-004", ("99-999", "There is no lot '99-999'")),
+            one("Which mix?", "gritty"),
+            text("How many pots?", "6", *COUNTS, ("0", "0 is too few"), HUGE),
+            text("Which pot?", "4in", ("bucket", "'bucket' is not a pot"), ("9000L", "No pot holds as much")),
+            text("In which bags do you buy them?", "grit 10L", ("coir", "'coir' has no size"),
+                 ("moss 5L", "There is no moss in this mix"), ("coir 0L", "must be more than nothing")),
+        ),
+        "Gritty mix",
+        writes=False,
+    ),
 }  # fmt: skip
 
 

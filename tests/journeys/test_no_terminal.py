@@ -55,6 +55,10 @@ MISSING = {
     "climate seen": ("SIGN (last-snow|soil-workable|first-bloom)",),
     "climate seen first-bloom": (PLANT,),
     "tonight": ("--low (a temperature such as 29F or -2C)",),
+    "mix": ("RECIPE (striking|potting|gritty|acid|alpine|bog|seedlings|loam)",
+            "--pots (a whole number from 1, or --volume for the whole)", "--size (4in, 9cm, #1, SP4, 2L)"),
+    "mix gritty": ("--pots (a whole number from 1, or --volume for the whole)", "--size (4in,"),
+    "mix --pots 3 --size 2L": ("RECIPE (striking|potting|gritty|acid|alpine|bog|seedlings|loam)",),
     "garden --change": ("--name (a name)", "--lat (degrees)", "--lon (degrees)", "--units (us|metric)",
                         "--elevation (a length such as 1000ft or 330m)"),
 }  # fmt: skip
@@ -63,7 +67,8 @@ LOOKS = (
     "lots", "card 25-004", "card 25-004 --trail", "tally", "week", "week --why", "sites",
     "sites show 'wall foot'", "sites sun 'wall foot'", "sites check 'wall foot'",
     "garden", "plants", "plants box", "spot 24-003", "spot --all", "harden 24-003",
-    "mark --list", "climate", "climate --risk 5", "tonight --low 27F", "",
+    "mark --list", "climate", "climate --risk 5", "tonight --low 27F", "mix --list",
+    "mix potting --pots 12 --size 4in --bags 'coir 650g, perlite 100L'", "",
 )  # fmt: skip
 
 WRITES = (
@@ -161,6 +166,13 @@ def test_what_is_missing_is_named_in_one_line_with_what_it_may_be(
         ("climate seen rain", 2, "SIGN: 'rain' is none of"),
         ("climate seen last-snow", 1, "tells nothing of a spring"),
         ("tonight --low cold", 2, "--low: 'cold' is not a temperature"),
+        ("mix mud --volume 9L", 2, "RECIPE: 'mud' is none of: striking, potting, gritty, acid"),
+        ("mix acid --volume wide", 2, "--volume: 'wide' is not a volume"),
+        ("mix acid --pots 3 --size bucket", 2, "--size: 'bucket' is not a pot"),
+        ("mix acid --pots 3 --volume 9L", 2, "Give either --volume, or --pots with --size"),
+        ("mix acid --volume 9L --bags 'grit 5L'", 2, "--bags: There is no grit in this mix"),
+        ("mix acid --pots 90000 --size '#25'", 2, "cannot be reckoned"),
+        ("mix --for 99-999", 1, "There is no lot '99-999'"),
         ("harden 24-003 --night-low cold", 2, "--night-low: 'cold' is not a temperature"),
         ("harden 24-003 --night-low 30F", 1, "is not being hardened off"),
         ("tally --ledger /proc/nothing/here", 0, ""),
