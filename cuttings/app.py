@@ -45,6 +45,7 @@ COMMANDS: Mapping[str, Entry] = {
     ),
     "week": Entry("advising", "week", "what is worth doing in the next seven days, and why"),
     "tonight": Entry("tonight", "tonight", "what tonight's cold endangers, in the order to save it"),
+    "feed": Entry("feed", "feed", "how much fertiliser makes how strong a feed, and whether it is time"),
     "spot": Entry("spots", "spot", "where a lot could go, best first"),
     "mix": Entry("mixing", "mix", "how much of each ingredient a mix for so many pots takes"),
     "lots": Entry("looking", "lots", "the lots and where their stems stand"),

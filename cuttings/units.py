@@ -31,6 +31,12 @@ LITRES = {
     "cuyd": 764.554857984,
 }
 VOLUME_UNITS = "mL, L, floz, pt, qt, gal, cuft or cuyd"
+GRAMS = {"g": 1.0, "kg": 1000.0, "oz": 28.349523125, "lb": 453.59237}
+"""Ounces and pounds are avoirdupois."""
+
+HEAVIEST_G = 1e9
+"""Nobody weighs out more than a thousand tonnes."""
+
 LONGEST_M = 9_000.0
 """No garden lies higher above the sea, and nothing in one is longer."""
 _NUMBER = re.compile(r"\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*([^\d\s.,+-][^\d]*)?\s*$")
@@ -52,8 +58,11 @@ _ALIASES = {
     "litre": "l", "litres": "l", "liter": "l", "liters": "l", "gallon": "gal", "gallons": "gal",
     "quart": "qt", "quarts": "qt", "pint": "pt", "pints": "pt", "ft³": "cuft", "cubicfoot": "cuft",
     "cubicfeet": "cuft", "yd³": "cuyd", "cubicyard": "cuyd", "cubicyards": "cuyd",
+    "gram": "g", "grams": "g", "kilo": "kg", "kilos": "kg", "kilogram": "kg", "kilograms": "kg",
+    "ounce": "oz", "ounces": "oz", "pound": "lb", "pounds": "lb", "lbs": "lb",
 }  # fmt: skip
 _FEET_AND_INCHES = re.compile(r"""\s*(\d+)\s*(?:'|ft)\s*(\d+(?:\.\d+)?)\s*(?:"|in)\s*$""", re.IGNORECASE)
+_POUNDS_AND_OUNCES = re.compile(r"\s*(\d+)\s*lbs?\s*(\d+(?:\.\d+)?)\s*oz\s*$", re.IGNORECASE)
 
 
 def parse_length(text: str, units: Units) -> float:
@@ -111,6 +120,33 @@ def parse_volume(text: str, units: Units) -> float:
     if number <= 0:
         raise ValueError(f"A volume must be more than nothing ('{text}').")
     return number * LITRES[unit]
+
+
+def parse_mass(text: str, units: Units) -> float:
+    """Read a mass such as ``13oz``, ``1lb 4oz``, ``250 g`` or ``1.5kg``, in grams.
+
+    A bare number is in ounces (US) or grams.
+
+    Raises:
+        ValueError: the text is no mass, or is not above zero.
+    """
+    both = _POUNDS_AND_OUNCES.match(text)
+    if both is not None:
+        number, unit = float(both[1]) * GRAMS["lb"] + float(both[2]) * GRAMS["oz"], "g"
+    else:
+        number, unit = _split(text, "a weight", "13oz, 2lb, 250g or 1.5kg")
+    unit = _ALIASES.get(unit, unit) or ("oz" if units is Units.US else "g")
+    if unit not in GRAMS:
+        raise ValueError(f"'{text}' has no weight unit this program knows; use oz, lb, g or kg.")
+    if number <= 0:
+        raise ValueError(f"A weight must be more than nothing ('{text}').")
+    return _weighable(number * GRAMS[unit], text)
+
+
+def _weighable(grams: float, text: str) -> float:
+    if grams > HEAVIEST_G:
+        raise ValueError(f"{text} is heavier than anything a garden weighs; check the unit.")
+    return grams
 
 
 def fahrenheit_to_celsius(degrees_f: float) -> float:
@@ -230,6 +266,26 @@ def show_volume(litres: float, units: Units) -> str:
     if litres >= 0.4:
         return f"{_trim(litres / LITRES['qt'], 1)} qt"
     return f"{_trim(litres / LITRES['floz'], 1)} fl oz"
+
+
+OUNCES_TO_A_POUND = 16
+
+
+def show_mass(grams: float, units: Units) -> str:
+    """A mass as scales show it, to three figures: ``10 oz``, ``1 lb 4.5 oz``, ``7.57 g``, ``1.25 kg``."""
+    if units is Units.METRIC:
+        return f"{_three_figures(grams / 1000)} kg" if grams >= 999.5 else f"{_three_figures(grams)} g"
+    ounces = grams / GRAMS["oz"]
+    if ounces < OUNCES_TO_A_POUND - 0.05:
+        return f"{_three_figures(ounces)} oz"
+    pounds, rest = divmod(round(ounces, 1), OUNCES_TO_A_POUND)
+    return f"{round(pounds)} lb {_trim(rest, 1)} oz" if rest >= 0.05 else f"{round(pounds)} lb"
+
+
+def _three_figures(number: float) -> str:
+    """To three figures, and never to more than four places."""
+    places = 2 - math.floor(math.log10(number)) if number > 0 else 0
+    return _trim(number, min(max(places, 0), 4))
 
 
 def plan_words(at: tuple[float, float], units: Units) -> str:

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cuttings.units import (
+    GRAMS,
     LITRES,
     METRES,
     about_span,
@@ -12,10 +13,12 @@ from cuttings.units import (
     fahrenheit_to_celsius,
     in_units,
     parse_length,
+    parse_mass,
     parse_temperature,
     parse_volume,
     show_area,
     show_length,
+    show_mass,
     show_span,
     show_temperature,
     show_volume,
@@ -237,3 +240,75 @@ def test_lengths_in_a_sentence_are_said_in_the_gardens_units() -> None:
 )
 def test_an_area_is_said_in_the_gardens_units(square_metres: float, units: Units, said: str) -> None:
     assert show_area(square_metres, units) == said
+
+
+@pytest.mark.parametrize(("unit", "grams"), [("oz", 28.34952), ("lb", 453.5924), ("kg", 1000.0), ("g", 1.0)])
+def test_masses_convert_as_published(unit: str, grams: float) -> None:
+    """NIST Special Publication 811 (2008), appendix B.8: ounce and pound (avoirdupois), printed there to
+    seven digits."""
+    assert GRAMS[unit] == pytest.approx(grams, rel=2e-7)
+
+
+def test_a_pound_is_defined_and_holds_sixteen_ounces() -> None:
+    """0.453 592 37 kg exactly (NIST Handbook 44, appendix C)."""
+    assert GRAMS["lb"] == 453.59237
+    assert GRAMS["oz"] * 16 == pytest.approx(GRAMS["lb"], rel=1e-15)
+
+
+@pytest.mark.parametrize(
+    ("typed", "grams"),
+    [
+        ("13oz", 368.543800625),
+        ("13 Ounces", 368.543800625),
+        ("2lb", 907.18474),
+        ("2 lbs.", 907.18474),
+        ("1lb 4oz", 566.9904625),
+        ("1 lb 4.5 oz", 581.1652240625),
+        ("250g", 250.0),
+        ("1,5 kg", 1500.0),
+        (".5kg", 500.0),
+    ],
+)
+def test_masses_are_read_in_either_system(typed: str, grams: float) -> None:
+    for units in Units:
+        assert parse_mass(typed, units) == pytest.approx(grams, rel=1e-12)
+
+
+def test_a_bare_mass_is_in_the_gardens_units() -> None:
+    assert parse_mass("13", US) == pytest.approx(13 * GRAMS["oz"])
+    assert parse_mass("13", METRIC) == 13.0
+
+
+@pytest.mark.parametrize(
+    ("typed", "says"),
+    [
+        ("heavy", "is not a weight"),
+        ("", "is not a weight"),
+        ("3 bananas", "has no weight unit"),
+        ("3L", "has no weight unit"),
+        ("0g", "must be more than nothing"),
+        ("-2oz", "must be more than nothing"),
+        ("0lb 0oz", "must be more than nothing"),
+        ("9" * 400 + "g", "is not a weight"),
+        ("9" * 400 + "lb 1oz", "is heavier than anything"),
+        ("1000001kg", "is heavier than anything"),
+    ],
+)
+def test_what_is_no_mass_is_refused_in_a_sentence(typed: str, says: str) -> None:
+    for units in Units:
+        with pytest.raises(ValueError, match=says):
+            parse_mass(typed, units)
+
+
+def test_masses_are_shown_as_scales_show_them() -> None:
+    assert [show_mass(grams, METRIC) for grams in (0.0757, 7.5708, 283.6, 999.6, 1250.0)] == [
+        "0.0757 g", "7.57 g", "284 g", "1 kg", "1.25 kg",
+    ]  # fmt: skip
+    assert [show_mass(ounces * GRAMS["oz"], US) for ounces in (0.2672, 10.014, 15.96, 16.0, 20.5, 31.99)] == [
+        "0.267 oz", "10 oz", "1 lb", "1 lb", "1 lb 4.5 oz", "2 lb",
+    ]  # fmt: skip
+
+
+@given(st.floats(0.1, 1e6), SYSTEMS)
+def test_a_mass_that_is_shown_can_be_read_again(grams: float, units: Units) -> None:
+    assert parse_mass(show_mass(grams, units), units) == pytest.approx(grams, rel=6e-3, abs=0.002)

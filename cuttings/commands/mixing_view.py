@@ -11,9 +11,8 @@ from cuttings.rules.batches import ALLOWANCES_SOURCE, COIR_SOURCE, COIR_WATER_L_
 from cuttings.rules.mixes import FILLING, LIMED, RECIPES, WETTING, Part, Recipe
 from cuttings.rules.pots import TRADE_GALLON, Pot
 from cuttings.show.page import Page
-from cuttings.show.plain import listed
 from cuttings.units import LITRES, in_units, show_volume
-from cuttings.words import Units
+from cuttings.words import Units, listed
 
 
 @frozen(kw_only=True)

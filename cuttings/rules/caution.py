@@ -23,6 +23,7 @@ class Task(StrEnum):
     PLANT = "plant"
     MARK = "mark"
     GIVE = "give"
+    FEED = "feed"
 
 
 ALL_TASKS = frozenset(Task)
@@ -109,6 +110,20 @@ SOIL_PESTS = Caution(
     "University of Illinois Extension: Stop the spread of jumping worms, 2021",
 )
 
+FERTILISER = Caution(
+    "dust",
+    "What the label says goes first. Wear gloves, keep the dust out of your eyes and lungs, and store "
+    "fertiliser dry, away from children and animals.",
+    COMMON_PRACTICE,
+)
+
+FEED_IN_WATER = Caution(
+    "water",
+    "Mix feed away from wells, ponds and drains, leave no hose in it, and have a backflow preventer before "
+    "an injector; local rules go first.",
+    "UMass Extension Greenhouse Crops and Floriculture Program: Protecting Groundwater from Contamination",
+)
+
 GENERAL: tuple[tuple[Caution, frozenset[Task]], ...] = (
     (HORMONE, frozenset({Task.STRIKE})),
     (POTTING_MIX, frozenset({Task.STRIKE, Task.POT})),
@@ -116,6 +131,8 @@ GENERAL: tuple[tuple[Caution, frozenset[Task]], ...] = (
     (HEAVY_CLUMPS, frozenset({Task.DIVIDE})),
     (SHARP_BLADES, frozenset({Task.STRIKE, Task.LAYER})),
     (SOIL_PESTS, frozenset({Task.GIVE})),
+    (FERTILISER, frozenset({Task.FEED})),
+    (FEED_IN_WATER, frozenset({Task.FEED})),
 )
 
 

@@ -21,6 +21,7 @@ LOOKING: Sequence[tuple[str, ...]] = [
     ("sites", "show", "fruit row"),
     ("garden",),
     ("harden", "25-004"),
+    ("feed", "25-004", "--grade", "20-10-20", "--ppm", "150", "--water", "100gal", "--injector", "1:200"),
     ("mark", "--list"),
     ("mix", "--list"),
     ("mix", "potting", "--pots", "12", "--size", "4in"),

@@ -470,6 +470,25 @@ COMMANDS: Mapping[str, Command] = {
         "the odds rest on 30 winters, 1996 to 2025.",
         writes=False,
     ),
+    "feed": Command(
+        "feed",
+        (
+            text("Which grade, the three numbers on the label?", "20-10-20",
+                 ("strong", "'strong' is not a grade"), ("20-10", "'20-10' is not a grade"),
+                 ("60-60-60", "between 0 and 100 together"),
+                 ("", "'' is not a grade")),
+            text("How strong, in ppm of nitrogen?", "150", ("strong", "'strong' is not a strength"),
+                 ("0", "a strength in ppm lies between"), ("-1", "a strength in ppm lies between"),
+                 ("nan", "a strength in ppm lies between"), ("9999999", "a strength in ppm lies between")),
+            text("How much feed is to be made?", "10L", ("much", "'much' is not a volume"),
+                 ("0L", "A volume must be more than nothing"), ("3 bananas", "has no volume unit"),
+                 ("99999999999gal", "is not an amount anybody feeds with")),
+            text("Which ratio has your injector", "1:200", ("one", "'one' is not an injector's ratio"),
+                 ("1:0", "they lie between 1:2 and 1:5000"), ("200:1", "is not an injector's ratio")),
+        ),
+        "20-10-20, 150 ppm of nitrogen",
+        writes=False,
+    ),
     "tonight": Command(
         "tonight",
         (

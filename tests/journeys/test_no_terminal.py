@@ -54,6 +54,9 @@ MISSING = {
     "climate load": ("FILE (a weather station's daily record)",),
     "climate seen": ("SIGN (last-snow|soil-workable|first-bloom)",),
     "climate seen first-bloom": (PLANT,),
+    "feed": ("--grade (such as 20-10-20)", "--ppm (a strength such as 100, or --dose WEIGHT)",
+             "--water (a volume such as 2gal or 10L)"),
+    "feed --dose 13oz": ("--grade (such as 20-10-20)", "--water (a volume such as 2gal or 10L)"),
     "tonight": ("--low (a temperature such as 29F or -2C)",),
     "mix": ("RECIPE (striking|potting|gritty|acid|alpine|bog|seedlings|loam)",
             "--pots (a whole number from 1, or --volume for the whole)", "--size (4in, 9cm, #1, SP4, 2L)"),
@@ -68,7 +71,8 @@ LOOKS = (
     "sites show 'wall foot'", "sites sun 'wall foot'", "sites check 'wall foot'",
     "garden", "plants", "plants box", "spot 24-003", "spot --all", "harden 24-003",
     "mark --list", "climate", "climate --risk 5", "tonight --low 27F", "mix --list",
-    "mix potting --pots 12 --size 4in --bags 'coir 650g, perlite 100L'", "",
+    "mix potting --pots 12 --size 4in --bags 'coir 650g, perlite 100L'",
+    "feed 24-004 --grade 20-10-20 --ppm 400 --water 2gal --injector 1:200", "",
 )  # fmt: skip
 
 WRITES = (
@@ -173,6 +177,8 @@ def test_what_is_missing_is_named_in_one_line_with_what_it_may_be(
         ("mix acid --volume 9L --bags 'grit 5L'", 2, "--bags: There is no grit in this mix"),
         ("mix acid --pots 90000 --size '#25'", 2, "cannot be reckoned"),
         ("mix --for 99-999", 1, "There is no lot '99-999'"),
+        ("feed --grade 20-10 --ppm 100 --water 2gal", 2, "--grade: '20-10' is not a grade"),
+        ("feed --grade 0-52-34 --ppm 100 --water 2gal", 1, "0-52-34 holds no nitrogen"),
         ("harden 24-003 --night-low cold", 2, "--night-low: 'cold' is not a temperature"),
         ("harden 24-003 --night-low 30F", 1, "is not being hardened off"),
         ("tally --ledger /proc/nothing/here", 0, ""),
