@@ -43,6 +43,7 @@ COMMANDS: Mapping[str, Entry] = {
     "climate": Entry(
         "climate", "climate", "when cold comes, how warm the soil is, and how this season is going"
     ),
+    "dip": Entry("dip", "dip", "how strong a rooting hormone, and what to mix for it"),
     "week": Entry("advising", "week", "what is worth doing in the next seven days, and why"),
     "tonight": Entry("tonight", "tonight", "what tonight's cold endangers, in the order to save it"),
     "feed": Entry("feed", "feed", "how much fertiliser makes how strong a feed, and whether it is time"),

@@ -31,7 +31,7 @@ LITRES = {
     "cuyd": 764.554857984,
 }
 VOLUME_UNITS = "mL, L, floz, pt, qt, gal, cuft or cuyd"
-GRAMS = {"g": 1.0, "kg": 1000.0, "oz": 28.349523125, "lb": 453.59237}
+GRAMS = {"g": 1.0, "kg": 1000.0, "mg": 0.001, "oz": 28.349523125, "lb": 453.59237}
 """Ounces and pounds are avoirdupois."""
 
 HEAVIEST_G = 1e9

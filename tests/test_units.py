@@ -49,6 +49,13 @@ def test_volumes_convert_as_published(unit: str, litres: float) -> None:
     assert LITRES[unit] == pytest.approx(litres, rel=2e-7)
 
 
+@pytest.mark.parametrize(("unit", "grams"), [("oz", 28.34952), ("lb", 453.5924), ("kg", 1000), ("mg", 0.001)])
+def test_weights_convert_as_published(unit: str, grams: float) -> None:
+    """NIST Special Publication 811 (2008), appendix B.8: ounce and pound (avoirdupois), to seven digits."""
+    assert GRAMS[unit] == pytest.approx(grams, rel=2e-7)
+    assert GRAMS["oz"] * 16 == pytest.approx(GRAMS["lb"], rel=1e-12)
+
+
 def test_the_volumes_go_into_one_another_as_they_are_defined() -> None:
     """231 cubic inches to the gallon; 4 quarts, 8 pints, 128 fluid ounces (NIST Handbook 44, appendix C)."""
     assert LITRES["gal"] == pytest.approx(231 * METRES["in"] ** 3 * 1000, rel=1e-12)
@@ -180,6 +187,26 @@ def test_what_is_no_volume_is_refused_in_a_sentence(typed: str) -> None:
 def test_lengths_are_shown_as_gardeners_say_them(metres: float, us: str, metric: str) -> None:
     assert show_length(metres, US) == us
     assert show_length(metres, METRIC) == metric
+
+
+def test_weights_are_read_and_shown_as_people_write_them() -> None:
+    for typed, grams in (
+        ("50g", 50),
+        ("1,5 kg", 1500),
+        ("2 ounces", 56.699),
+        ("1lb", 453.592),
+        ("2", 56.699),
+    ):
+        assert parse_mass(typed, US) == pytest.approx(grams, rel=1e-5)
+    assert parse_mass("2", METRIC) == 2
+    assert [show_mass(grams, METRIC) for grams in (12.5, 1500)] == ["12.5 g", "1.5 kg"]
+    assert [show_mass(grams, US) for grams in (40, 1000)] == ["1.41 oz", "2 lb 3.3 oz"]
+
+
+@pytest.mark.parametrize("typed", ["heavy", "-5g", "0g", "5 bananas", "5mL", ""])
+def test_what_is_no_weight_is_refused_in_a_sentence(typed: str) -> None:
+    with pytest.raises(ValueError, match=r"\.$"):
+        parse_mass(typed, US)
 
 
 def test_volumes_are_shown_as_gardeners_say_them() -> None:

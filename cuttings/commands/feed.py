@@ -39,9 +39,8 @@ from cuttings.rules.feeding import (
     young_plants,
 )
 from cuttings.show.page import Page
-from cuttings.show.plain import listed
 from cuttings.units import LITRES, parse_mass, parse_volume, show_mass, show_volume
-from cuttings.words import Stage, Units
+from cuttings.words import Stage, Units, listed
 
 T = TypeVar("T")
 

@@ -12,7 +12,7 @@ from attrs import frozen
 
 from cuttings.plants.model import FROM_MEMORY
 from cuttings.rules.mixes import MATERIALS, Material, Part
-from cuttings.units import LITRES, parse_volume
+from cuttings.units import GRAMS, LITRES, parse_volume
 from cuttings.words import Units
 
 MIXING = 0.10
@@ -48,7 +48,6 @@ SCOOPS: dict[Units, tuple[tuple[str, float], ...]] = {
 """Measures that are at hand, smallest first."""
 
 BAG_FORM = "an ingredient and the size of its bag, such as 'coir 9L, perlite 100L, bark 2cuft'"
-_GRAMS = {"kg": 1000.0, "g": 1.0, "lb": 453.59237, "oz": 28.349523125}
 _UNIT = (
     r"cu(?:bic)?\.?\s*(?:ft|feet|foot|yd|yards?)|ft³|yd³|cuft|cuyd|ml|li?t(?:re|er)s?|l|gal(?:lons?)?"
     r"|q(?:uar)?ts?|p(?:in)?ts?|fl\.?\s*oz|kg|g|lb|oz"
@@ -227,7 +226,7 @@ def _bag(text: str, parts: Sequence[Part], units: Units) -> Bag:
         raise ValueError(f"'{text}' has no size; write {BAG_FORM}.")
     name = " ".join(_KIND_OF_BAG.sub(" ", f"{text[: size.start()]} {text[size.end() :]}").split())
     material = _material(name, parts)
-    grams = _GRAMS.get(size[2].casefold())
+    grams = GRAMS.get(size[2].casefold())
     if grams is None:
         litres, kg = parse_volume(f"{size[1]}{size[2]}", units), None
     elif material.name == "coir":

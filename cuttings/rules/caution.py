@@ -64,6 +64,21 @@ HORMONE = Caution(
     "Middle Atlantic Chapter, American Rhododendron Society: Propagation by cuttings",
 )
 
+HORMONE_SOLUTION = Caution(
+    "solution",
+    "Rooting solution: wear gloves, keep it out of your eyes, do not breathe or drink it, and do not eat "
+    "while you work. Stocks made with alcohol burn: no flame near, and fresh air. What the label says goes "
+    "first.",
+    "Australian National Botanic Gardens: Safe use of plant growth hormones",
+)
+
+HORMONE_VESSELS = Caution(
+    "vessels",
+    "Measure and mix in things that never touch food, write on the bottle what it is, how strong and since "
+    "when, and keep it locked away from children, animals and food.",
+    "Australian National Botanic Gardens: Safe use of plant growth hormones; common practice",
+)
+
 POTTING_MIX = Caution(
     "dust",
     "Potting mix can carry Legionella: open the bag away from your face, wet the mix so it makes no dust, "

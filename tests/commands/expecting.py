@@ -25,6 +25,7 @@ LOOKING: Sequence[tuple[str, ...]] = [
     ("mark", "--list"),
     ("mix", "--list"),
     ("mix", "potting", "--pots", "12", "--size", "4in"),
+    ("dip", "--stock", "1%", "--want", "2000ppm", "--make", "250mL"),
     (),
 ]
 """Commands that only look, on the demo garden."""

@@ -499,6 +499,38 @@ COMMANDS: Mapping[str, Command] = {
         "a low of 27 °F",
         writes=False,
     ),
+    "dip": Command(
+        "dip",
+        (
+            one("Is the hormone a liquid or a powder?", "liquid"),
+            yes("Are they to stand in it for hours?", "n"),
+            one("How strong is it to be?", "as advised for a plant"),
+            text("Which plant?", "rosemary", EMPTY),
+            one("What wood is it?", "softwood"),
+            text("How strong is the stock", "1%", ("strong", "'strong' is not a strength"),
+                 ("-1%", "must be more than nothing"), ("10.000ppm", "could be read two ways"),
+                 ("5 bananas", "has no unit of strength"), ("8g/kg", "holds so much in a litre")),
+            text("How strong is the dip to be?", "1500ppm", ("1:10", "is understood in two ways"),
+                 ("2%", "cannot make")),
+            text("How much is to be made?", "250mL", ("a jar", "'a jar' is not a volume"),
+                 ("0.1mL", "less than can be measured"), ("250", "more than a bench uses")),
+        ),
+        "37.5 mL (1.3 fl oz) of stock",
+        writes=False,
+    ),
+    "dip in powder": Command(
+        "dip",
+        (
+            one("Is the hormone a liquid or a powder?", "powder"),
+            one("How strong is it to be?", "I know how strong"),
+            text("How strong is the powder you have", "0.8%", ("8g/L", "holds so much in a kilogram")),
+            text("How strong is the dip to be?", "3000ppm", ("1:3", "is understood in two ways")),
+            text("How much is to be made?", "40g", ("250mL", "has no weight unit"),
+                 ("-40g", "must be more than nothing")),
+        ),
+        "15 g (0.529 oz) of stock",
+        writes=False,
+    ),
     "mix": Command(
         "mix",
         (

@@ -62,6 +62,9 @@ MISSING = {
             "--pots (a whole number from 1, or --volume for the whole)", "--size (4in, 9cm, #1, SP4, 2L)"),
     "mix gritty": ("--pots (a whole number from 1, or --volume for the whole)", "--size (4in,"),
     "mix --pots 3 --size 2L": ("RECIPE (striking|potting|gritty|acid|alpine|bog|seedlings|loam)",),
+    "dip": ("--stock (10000ppm, 1% or 10g/L)", "--want (2000ppm, or --wood for the strength advised)",
+            "--make (250mL or 8floz)"),
+    "dip --wood softwood --form powder": ("--stock (8000ppm, 0.8% or 8g/kg)", "--make (50g or 2oz)"),
     "garden --change": ("--name (a name)", "--lat (degrees)", "--lon (degrees)", "--units (us|metric)",
                         "--elevation (a length such as 1000ft or 330m)"),
 }  # fmt: skip
@@ -73,6 +76,7 @@ LOOKS = (
     "mark --list", "climate", "climate --risk 5", "tonight --low 27F", "mix --list",
     "mix potting --pots 12 --size 4in --bags 'coir 650g, perlite 100L'",
     "feed 24-004 --grade 20-10-20 --ppm 400 --water 2gal --injector 1:200", "",
+    "dip rosemary --wood softwood --stock 1% --make 250mL",
 )  # fmt: skip
 
 WRITES = (
@@ -169,6 +173,9 @@ def test_what_is_missing_is_named_in_one_line_with_what_it_may_be(
         ("climate forget", 1, "No record is loaded"),
         ("climate seen rain", 2, "SIGN: 'rain' is none of"),
         ("climate seen last-snow", 1, "tells nothing of a spring"),
+        ("dip --stock strong --want 1000ppm --make 1L", 2, "--stock: 'strong' is not a strength"),
+        ("dip --stock 1% --want 1:10 --make 1L", 2, "--want: '1:10' is understood in two ways"),
+        ("dip --stock 1% --want 2% --make 1L", 1, "thinning only weakens it"),
         ("tonight --low cold", 2, "--low: 'cold' is not a temperature"),
         ("mix mud --volume 9L", 2, "RECIPE: 'mud' is none of: striking, potting, gritty, acid"),
         ("mix acid --volume wide", 2, "--volume: 'wide' is not a volume"),
@@ -225,7 +232,9 @@ def test_writing_down_a_name_beyond_ascii_works_on_a_screen_that_speaks_only_asc
     assert "Eriocapitella x hybrida" in done.stdout
 
 
-@pytest.mark.parametrize("command", ["", "find", "sites add", "garden", "week", "climate load", "tonight"])
+@pytest.mark.parametrize(
+    "command", ["", "find", "sites add", "garden", "week", "climate load", "tonight", "dip"]
+)
 def test_help_comes_out_in_ascii(command: str, run: Run) -> None:
     done = run(command, "--help", **ASCII_ONLY)
     assert done.returncode == 0
