@@ -53,6 +53,7 @@ COMMANDS: Mapping[str, Entry] = {
     "card": Entry("looking", "card", "everything about one lot"),
     "tally": Entry("looking", "tally", "prove that every stem is accounted for"),
     "sites": Entry("sites", "sites", "the places a plant can go"),
+    "pots": Entry("pots", "pots", "the pots you own, how many are free, and how to clean them"),
     "garden": Entry("garden", "garden", "the garden: where it lies and when frost comes"),
     "plants": Entry("plants", "plants", "what is known of a plant"),
     "demo": Entry("demo", "demo", "look round an invented garden"),

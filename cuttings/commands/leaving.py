@@ -7,6 +7,7 @@ import click
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.drawer import with_pots
 from cuttings.commands.parsing import choices, filled, maybe, number, one_of, whole, words
 from cuttings.commands.placing import Place, ask_place, positions, spots_filled, warn_of_site
 from cuttings.commands.questions import NOTE, furthest, how_many, taken, which_lot
@@ -114,15 +115,17 @@ def _tell_planted(desk: Desk, lot: Lot, entry: e.Plant, place: Place) -> None:
 @click.argument("lot", required=False)
 @click.option("--count", metavar="N", help="how many")
 @click.option("--to", metavar="TEXT", help="who has them now")
+@click.option("--with-pots", is_flag=True, help="the pots they stand in go with them, out of the drawer")
 @click.option("--note", metavar="TEXT", help="anything to remember")
 @global_options
 @with_desk
 def give(desk: Desk, **given: Any) -> None:
     lot, count, interview = _ask_stems(desk, given, "How many are given away?")
     to = interview.ask(Question("to", "To whom? (Enter to skip)", words, default=""))
-    note = interview.ask(NOTE)
     moves = taken(lot, count, GIVING_ORDER, Stage.GIVEN)
-    book, entry = desk.write(e.Give, lot=lot.code, moves=moves, to=to, note=note)
+    pots = with_pots(desk, interview, moves)
+    note = interview.ask(NOTE)
+    book, entry = desk.write(e.Give, lot=lot.code, moves=moves, to=to, with_pots=pots, note=note)
     _tell_left(desk, book.lots[lot.code], entry, f"given{f' to {to}' if to else ''}")
 
 
@@ -131,6 +134,7 @@ def give(desk: Desk, **given: Any) -> None:
 @click.option("--count", metavar="N", help="how many")
 @click.option("--price", metavar="N", help="the price of each, in your own money")
 @click.option("--to", metavar="TEXT", help="who has them now")
+@click.option("--with-pots", is_flag=True, help="the pots they stand in go with them, out of the drawer")
 @click.option("--note", metavar="TEXT", help="anything to remember")
 @global_options
 @with_desk
@@ -140,9 +144,11 @@ def sell(desk: Desk, **given: Any) -> None:
         Question("price", "The price of each? (Enter to skip)", maybe(number(0, 1e6, "a price")), default="")
     )
     to = interview.ask(Question("to", "To whom? (Enter to skip)", words, default=""))
-    note = interview.ask(NOTE)
     moves = taken(lot, count, GIVING_ORDER, Stage.SOLD)
-    book, entry = desk.write(e.Sell, lot=lot.code, moves=moves, price=price, to=to, note=note)
+    pots = with_pots(desk, interview, moves)
+    note = interview.ask(NOTE)
+    facts = {"price": price, "to": to, "with_pots": pots, "note": note}
+    book, entry = desk.write(e.Sell, lot=lot.code, moves=moves, **facts)
     _tell_left(desk, book.lots[lot.code], entry, "sold")
 
 

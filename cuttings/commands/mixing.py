@@ -8,6 +8,7 @@ from attrs import frozen
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.drawer import pot_in
 from cuttings.commands.mixing_view import Mixed, document_of, list_document, list_page, page_of
 from cuttings.commands.parsing import lot_in, maybe, whole
 from cuttings.commands.telling import known_lot
@@ -16,7 +17,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.rules.advice import Advice
 from cuttings.rules.batches import BAG_FORM, FOR_A_HEAP, FOR_POTS, Bag, batch, parse_bags
 from cuttings.rules.mixes import RECIPES, Part, Recipe, recipe_called
-from cuttings.rules.pots import Pot, parse_pot
+from cuttings.rules.pots import Pot
 from cuttings.rules.potting import recommend_mix, recommend_pot
 from cuttings.units import parse_volume
 from cuttings.words import Stage
@@ -99,9 +100,7 @@ def _questions(desk: Desk) -> tuple[Question[Recipe], Question[int], Question[Po
     count = Question(
         "pots", "How many pots?", whole(), allowed="a whole number from 1, or --volume for the whole"
     )
-    size = Question(
-        "size", "Which pot?", lambda text: parse_pot(text, desk.units), allowed="4in, 9cm, #1, SP4, 2L"
-    )
+    size = Question("size", "Which pot?", pot_in(desk.book, desk.units), allowed="4in, 9cm, #1, SP4, 2L")
     heap = Question(
         "volume", "How much?", lambda text: parse_volume(text, desk.units), allowed="40L or 10gal"
     )

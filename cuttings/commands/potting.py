@@ -7,9 +7,10 @@ import click
 
 from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.drawer import free_pots, pot_in, warn_if_short
 from cuttings.commands.parsing import maybe, whole, words
 from cuttings.commands.questions import NOTE, how_many, taken, which_lot
-from cuttings.commands.telling import cautions_said, known_lot, lot_document, next_page, stems
+from cuttings.commands.telling import cautions_said, known_lot, lot_document, next_page, say_clean, stems
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
@@ -21,7 +22,7 @@ from cuttings.rules.aftercare import shade_days, trim
 from cuttings.rules.caution import Task
 from cuttings.rules.labelling import label_text
 from cuttings.rules.pots import Pot as PotSize
-from cuttings.rules.pots import alike, parse_pot
+from cuttings.rules.pots import alike, several
 from cuttings.rules.potting import ready_to_pot, recommend_depth, recommend_mix, recommend_pot
 from cuttings.rules.seasons import is_hardy
 from cuttings.show.page import Page
@@ -39,7 +40,9 @@ FEW_ROOTS_M = 0.05
 @click.command(help="Pot rooted stems, with advice at every question.")
 @click.argument("lot", required=False)
 @click.option("--count", metavar="N", help="how many (all that have rooted)")
-@click.option("--pot", metavar="POT", help="4in, 9cm, #1, SP4 or 2L")
+@click.option(
+    "--pot", metavar="POT", help="4in, 9cm square, #1, SP4, 2L, 72-cell tray or a name from 'cuttings pots'"
+)
 @click.option("--mix", metavar="TEXT", help="what they are potted in")
 @click.option("--depth", metavar="LEN", help="how deep they are set")
 @click.option("--spread", metavar="LEN", help="how wide the roots are across")
@@ -53,9 +56,7 @@ FEW_ROOTS_M = 0.05
 def pot(desk: Desk, again: bool, **given: Any) -> None:
     stage = Stage.POTTED if again else Stage.ROOTED
     which = which_lot(desk, "Which lot is to be potted?", stage)
-    size = Question(
-        "pot", "Which pot?", lambda text: parse_pot(text, desk.units), allowed="4in, 9cm, #1, SP4, 2L"
-    )
+    size = Question("pot", "Which pot?", pot_in(desk.book, desk.units), allowed="4in, 9cm, #1, SP4, 2L")
     interview = desk.interview(given, [which, size])
     lot = interview.ask(which)
     interview.given(size)  # a pot that is none is told of before anything else
@@ -65,10 +66,11 @@ def pot(desk: Desk, again: bool, **given: Any) -> None:
     known = known_lot(desk, lot)
     _say_first(desk, interview, known)
     count = interview.ask(how_many(lot, (stage,), "How many are potted?", lot.at(stage)))
-    facts, advised = _ask_details(desk, interview, known, size)
+    facts, advised = _ask_details(desk, interview, known, size, count)
     book, entry = desk.write(
         e.Pot, lot=lot.code, moves=taken(lot, count, (stage,), Stage.POTTED), advised=advised, **facts
     )
+    warn_if_short(desk, book, entry)
     _tell(desk, book.lots[lot.code], entry, count)
 
 
@@ -85,7 +87,7 @@ def _say_first(desk: Desk, interview: Interview, known: Known) -> None:
 
 
 def _ask_details(
-    desk: Desk, interview: Interview, known: Known, size: Question[Any]
+    desk: Desk, interview: Interview, known: Known, size: Question[Any], count: int
 ) -> tuple[dict[str, Any], Mapping[str, str]]:
     """The facts of the entry, and what was advised wherever the keeper chose otherwise.
 
@@ -104,7 +106,8 @@ def _ask_details(
 
     prompt = "How wide are the roots across? (Enter if not measured)"
     spread = interview.ask(Question("spread", prompt, maybe(length), default=""))
-    pots = recommend_pot(spread or _ball_in_pot(known, units), lot.method, plant, units)
+    own = free_pots(desk.book, count)
+    pots = recommend_pot(spread or _ball_in_pot(desk, known), lot.method, plant, units, own)
     chosen = interview.ask(size.offering(pots.value.name, _because(pots)) if interview.asking else size)
     mixes = recommend_mix(plant)
     mix = told("mix", "Which mix?", words, mixes, mixes.value)
@@ -131,13 +134,13 @@ def _ask_details(
     return facts, advised
 
 
-def _ball_in_pot(known: Known, units: Units) -> float | None:
+def _ball_in_pot(desk: Desk, known: Known) -> float | None:
     """How wide the roots of a stem are that fill the pot it stands in, in metres."""
     pot = known.lot.latest(e.Pot)
     if pot is None or not known.lot.at(Stage.POTTED) or known.lot.at(Stage.ROOTED):
         return None
     try:
-        return parse_pot(pot.pot, units).diameter_m
+        return pot_in(desk.book, desk.units)(pot.pot).diameter_m
     except ValueError:
         return None
 
@@ -157,7 +160,7 @@ def _because(advice: Advice[Any]) -> str:
 def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int) -> None:
     mix = f" of {entry.mix} mix" if entry.mix else ""
     what = f"{stems(count)} of {lot.code} {lot.plant_called}"
-    sentence = f"{what} in {entry.pot} pots{mix}; {spoken_counts(lot.stages)}."
+    sentence = f"{what} in {several(entry.pot)}{mix}; {spoken_counts(lot.stages)}."
     page = Page().row(
         "Now", f"Water in, and shade for {entry.shade_days} days.", only_if=bool(entry.shade_days)
     )
@@ -166,4 +169,5 @@ def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int) -> None:
         page.row("", f"The advice was: {name} {was}.")
     page.parts.extend(next_page(desk, lot).parts)
     page.warnings(cautions_said(desk, lot, entry, Task.POT))
+    say_clean(desk, page, entry)
     desk.recorded(sentence, entry, page, **lot_document(lot))

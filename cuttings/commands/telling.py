@@ -6,6 +6,7 @@ from typing import Any
 from cuttings.commands.desk import Desk
 from cuttings.dates import spoken
 from cuttings.ledger import entries as e
+from cuttings.ledger.containers import Containers
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.ledger.ticks import NudgeDone, NudgeEntry, NudgeLater
@@ -14,6 +15,7 @@ from cuttings.nudges.lots import next_for
 from cuttings.plants.model import Double
 from cuttings.rules.advice import Window
 from cuttings.rules.caution import HORMONE, Task, general_cautions, own_cautions
+from cuttings.rules.cleaning import REMINDER, REMINDER_SOURCE
 from cuttings.show.page import Page
 from cuttings.words import Method, Stage
 
@@ -120,6 +122,9 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return f"put off until {put_off_until(entry.until or entry.condition)}: {entry.what}"
         case NudgeEntry():
             return f"never again: {entry.what}"
+        case Containers():
+            what = entry.name if entry.size in ("", entry.name) else f"{entry.name} ({entry.size})"
+            return f"drawer: {abs(entry.change)} {'more' if entry.change > 0 else 'fewer'} of {what}"
         case e.Reverse():
             return "took an entry back"
         case _:
@@ -140,6 +145,7 @@ def tell_start(desk: Desk, lot: Lot, entry: e.Start, task: Task, *, doubles: boo
     )
     page = next_page(desk, lot)
     page.warnings(cautions_said(desk, lot, entry, task))
+    say_clean(desk, page, entry)
     document = lot_document(lot)
     look_alikes = known_lot(desk, lot).plant.doubles if doubles else ()
     for each in look_alikes:
@@ -175,6 +181,14 @@ def cautions_said(desk: Desk, lot: Lot, entry: e.Entry, task: Task) -> list[str]
     if isinstance(entry, e.Strike) and entry.dip_ppm is None:
         general = tuple(caution for caution in general if caution is not HORMONE)
     return [caution.text for caution in (*own, *general)]
+
+
+def say_clean(desk: Desk, page: Page, entry: e.Entry) -> None:
+    """At a terminal, how to work cleanly: once a day, at its first job with a blade or a pot."""
+    bench = (e.Strike, e.Divide, e.Pot)
+    again = any(isinstance(x, bench) and x.on == entry.on and x.id < entry.id for x in desk.book.entries)
+    if desk.asker is not None and isinstance(entry, bench) and not again:
+        page.row("Clean", REMINDER, "'cuttings pots clean' tells more.", REMINDER_SOURCE if desk.why else "")
 
 
 def next_page(desk: Desk, lot: Lot) -> Page:

@@ -13,6 +13,7 @@ from attrs import field, frozen
 from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
+from cuttings.ledger.containers import Kind
 from cuttings.ledger.folding import LASTING, Folding, MarkState, Problem, effective, filled_spots
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Hold, Site
@@ -33,6 +34,7 @@ class Book:
     signs: tuple[e.SeasonSign, ...] = ()
     plant_facts: tuple[e.PlantFacts, ...] = ()
     put_aside: Mapping[str, Aside] = field(factory=dict)
+    containers: Mapping[str, Kind] = field(factory=dict)
     problems: tuple[Problem, ...] = ()
 
     @property
@@ -114,5 +116,6 @@ def fold(entries: Iterable[e.Entry]) -> Book:
         signs=tuple(folding.signs),
         plant_facts=tuple(folding.plant_facts),
         put_aside=folding.put_aside,
+        containers=folding.containers,
         problems=tuple(folding.problems),
     )

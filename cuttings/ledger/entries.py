@@ -186,19 +186,21 @@ class Plant(LotEntry):
 
 @frozen(kw_only=True, eq=False, repr=False)
 class Give(LotEntry):
-    """Stems given away."""
+    """Stems given away; ``with_pots`` where the pots they stood in went with them."""
 
     kind = "give"
     to: str = ""
+    with_pots: bool = False
 
 
 @frozen(kw_only=True, eq=False, repr=False)
 class Sell(LotEntry):
-    """Stems sold, at a price each in whatever money the keeper uses."""
+    """Stems sold, at a price each in whatever money the keeper uses; ``with_pots`` as of those given away."""
 
     kind = "sell"
     price: float | None = None
     to: str = ""
+    with_pots: bool = False
 
 
 @frozen(kw_only=True, eq=False, repr=False)

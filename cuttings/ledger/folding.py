@@ -8,6 +8,7 @@ from attrs import evolve, frozen
 from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
+from cuttings.ledger.containers import Containers, Kind
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Growing, Hold, Site
 from cuttings.ledger.stages import MAY_FOLLOW, START_STAGES, shortage, wrong_step
@@ -85,6 +86,7 @@ class Folding:
         self.signs: list[e.SeasonSign] = []
         self.plant_facts: list[e.PlantFacts] = []
         self.put_aside: dict[str, Aside] = {}
+        self.containers: dict[str, Kind] = {}
         self.problems: list[Problem] = []
 
     def apply(self, entry: e.Entry) -> None:
@@ -115,6 +117,8 @@ class Folding:
                 self.marks[entry.code] = evolve(self.marks[entry.code], done=entry.on)
             case NudgeEntry():
                 self.put_aside[entry.nudge] = self.put_aside.get(entry.nudge, Aside()).after(entry)
+            case Containers():
+                self.containers[entry.key] = Kind.after(self.containers.get(entry.key), entry)
             case _:
                 self._place(entry)
 

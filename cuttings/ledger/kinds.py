@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from cuttings.ledger import entries as e
+from cuttings.ledger.containers import Containers
 from cuttings.ledger.ticks import NudgeDone, NudgeLater, NudgeNever
 
 KINDS: Mapping[str, type[e.Entry]] = {
@@ -11,6 +12,6 @@ KINDS: Mapping[str, type[e.Entry]] = {
         e.Find, e.Strike, e.Layer, e.Divide, e.Check, e.Pot, e.Harden, e.Ready, e.Plant, e.Give, e.Sell,
         e.Lose, e.Split, e.Note, e.Rename, e.Reverse, e.Mark, e.MarkDone, e.SeasonSign, e.PlantFacts,
         e.GardenFacts, e.SiteFacts, e.GrowingHere, e.Thinned, e.ObstacleHere, e.ObstacleGone, e.PointHere,
-        e.HoldSpot, e.ReleaseSpot, NudgeDone, NudgeLater, NudgeNever,
+        e.HoldSpot, e.ReleaseSpot, NudgeDone, NudgeLater, NudgeNever, Containers,
     )
 }  # fmt: skip

@@ -1,10 +1,12 @@
 """Potting a rooted stem: when, into which pot and mix, how deep; trimming and labelling come with it."""
 
+from collections.abc import Sequence
+
 from cuttings.plants.model import COMMON_PRACTICE, Plant, Range
 from cuttings.rules.advice import Advice
 from cuttings.rules.aftercare import first_feed_days, shade_days, trim
 from cuttings.rules.labelling import label_text
-from cuttings.rules.pots import Pot, parse_pot
+from cuttings.rules.pots import ALIKE, Pot, parse_pot
 from cuttings.units import show_length
 from cuttings.words import Drainage, Method, PlantType, Units
 
@@ -76,7 +78,11 @@ def ready_to_pot(root_length_m: float | None, method: Method, units: Units = Uni
 
 
 def recommend_pot(
-    root_spread_m: float | None, method: Method, plant: Plant, units: Units = Units.US
+    root_spread_m: float | None,
+    method: Method,
+    plant: Plant,
+    units: Units = Units.US,
+    own: Sequence[Pot] | None = None,
 ) -> Advice[Pot]:
     """The smallest pot that leaves a finger of fresh mix all round the roots.
 
@@ -84,20 +90,42 @@ def recommend_pot(
         root_spread_m: width of the root ball across, in metres, or ``None`` where nobody measured it.
         plant: a bulb is given the pot of its offset whatever way it was made.
         units: which pots to choose from: US trade pots and inches, or centimetres.
+        own: the pots that are free in the keeper's drawer, to choose from first; ``None`` without a drawer.
     """
     measured = root_spread_m is not None
     made = Method.BULB_OFFSET if plant.type is PlantType.BULB else method
     spread = (
         root_spread_m if root_spread_m is not None else USUAL_SPREAD_M.get(made, USUAL_SPREAD_OTHERWISE_M)
     )
-    pot = _smallest_holding(spread + 2 * CLEARANCE_M, units)
+    width_m = spread + 2 * CLEARANCE_M
+    pot = _smallest_holding(width_m, units)
     roots = f"roots {show_length(spread, units)} across"
     why = (
         f"For {roots} it leaves about {show_length(CLEARANCE_M, units)} of fresh mix all round. "
         "A pot much larger stays wet and sour; move up one size at a time."
     )
     sure = "" if measured else f"Nobody measured the roots; {roots} are usual for a {made.spoken}."
-    return Advice(pot, why, COMMON_PRACTICE, sure)
+    if own is None:
+        return Advice(pot, why, COMMON_PRACTICE, sure)
+    right = [each for each in own if _suits(each, width_m, pot)]
+    if right:
+        pot = min(right, key=lambda each: each.volume_l)
+        return Advice(pot, f"The smallest of yours that is free and will do. {why}", COMMON_PRACTICE, sure)
+    return Advice(pot, why, COMMON_PRACTICE, f"None of your own that would do is free. {sure}".strip())
+
+
+MUCH_LARGER = 3.0
+"""A pot that takes so many times the mix of the one advised is too large a step; from memory."""
+
+
+def _suits(pot: Pot, width_m: float, usual: Pot) -> bool:
+    """Whether a pot is as wide as the roots want, or takes about the usual mix where its width is not known,
+    and is not much larger than the usual one."""
+    if pot.volume_l > MUCH_LARGER * usual.volume_l:
+        return False
+    if pot.diameter_m is None:
+        return pot.volume_l >= usual.volume_l * (1 - ALIKE)
+    return pot.diameter_m >= width_m
 
 
 def _smallest_holding(width_m: float, units: Units) -> Pot:

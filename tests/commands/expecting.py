@@ -26,6 +26,8 @@ LOOKING: Sequence[tuple[str, ...]] = [
     ("mix", "--list"),
     ("mix", "potting", "--pots", "12", "--size", "4in"),
     ("dip", "--stock", "1%", "--want", "2000ppm", "--make", "250mL"),
+    ("pots",),
+    ("pots", "clean"),
     (),
 ]
 """Commands that only look, on the demo garden."""

@@ -29,6 +29,7 @@ from tests.commands.running import cuttings
         ("sites", "add", "new bed", "--area", "gate strip", "--light", "shade"),
         ("sites", "growing", "gate bed", "red currant", "--at", "1,1"),
         ("garden", "--zone", "6a"),
+        ("pots", "add", "4in", "--count", "5"),
     ],
     ids=lambda words: " ".join(words[:2]),
 )

@@ -242,6 +242,22 @@ COMMANDS: Mapping[str, Command] = {
         ),
         "1 stem of 24-001 climbing hydrangea in 9cm pots",
     ),
+    "pots add": Command(
+        "pots add",
+        (
+            text("What do you call them?", "long toms", EMPTY),
+            text("What size are they?", "deep 8x12cm", ("bucket", "'bucket' is not a pot"),
+                 ("99999999in", "No pot is as wide"), ("3 cells", "as few cells")),
+            text("How many?", "12", *COUNTS, ("0", "0 is too few"), HUGE),
+            REMEMBER,
+        ),
+        "12 more of long toms; 12 owned, 0 in use, 12 free.",
+    ),
+    "pots add, a size": Command(
+        "pots add 4in",
+        (text("How many?", "30", *COUNTS, HUGE), REMEMBER),
+        "30 more of 4in pots; 30 owned, 23 in use, 7 free.",
+    ),
     "harden": Command(
         "harden",
         (

@@ -33,6 +33,9 @@ MISSING = {
     "check": (LOT, "--rooted (N, or --not-yet N, or --failed N)"),
     "check 25-001": ("--rooted (N, or --not-yet N, or --failed N)",),
     "pot": (LOT, "--pot (4in, 9cm, #1, SP4, 2L)"),
+    "pots add": ("NAME (a name, such as 4in)", "--size (4in, 9cm, #1, SP4, 2L)", f"--count {WHOLE}"),
+    "pots add 4in": (f"--count {WHOLE}",),
+    "pots remove": ("NAME (a name from 'cuttings pots')", f"--count {WHOLE}"),
     "harden": (LOT,),
     "plant": (LOT, "--site (a site's name, or --spot ID)"),
     "give": (LOT, f"--count {WHOLE}"),
@@ -77,6 +80,7 @@ LOOKS = (
     "mix potting --pots 12 --size 4in --bags 'coir 650g, perlite 100L'",
     "feed 24-004 --grade 20-10-20 --ppm 400 --water 2gal --injector 1:200", "",
     "dip rosemary --wood softwood --stock 1% --make 250mL",
+    "pots", "pots clean", "pots clean --why",
 )  # fmt: skip
 
 WRITES = (
@@ -87,13 +91,15 @@ WRITES = (
     "mark snowdrop --for lift --tape 'A=3.20m B=4.75m'",
     "check 25-001 --rooted 1 --not-yet 1",
     "pot 25-001 --pot 4in",
+    "pots add 4in --count 30",
+    "pots add 'black squares' --size '9cm square' --count 12 --note 'from the plant swap'",
     "harden 24-003 --start",
     "harden 24-003 --day-done --night-low 30F",
     "harden 24-003 --finish",
     "spot 24-003 --hold 'wall-foot@6.00,0.40'",
     "spot 24-003 --release 'wall-foot@6.00,0.40'",
     "plant 24-003 --site 'wall foot' --at 6.0,0.4",
-    "give 24-004 --count 2 --to 'the plant swap'",
+    "give 24-004 --count 2 --to 'the plant swap' --with-pots",
     "sell 24-004 --count 2 --price 4.50",
     "lose 24-004 --count 1 --stage potted --cause frost",
     "split 24-004 --count 3 --stage potted",
@@ -154,6 +160,9 @@ def test_what_is_missing_is_named_in_one_line_with_what_it_may_be(
         ("find box --colour red", 2, "No such option '--colour'"),
         ("find box --method tip-layer --photo /nowhere.jpg", 2, "--photo: /nowhere.jpg cannot be read"),
         ("pot 24-001 --pot bucket", 2, "--pot: 'bucket'"),
+        ("pots add plugs --size bucket --count 2", 2, "--size: 'bucket' is not a pot"),
+        ("pots remove 4in --count 1", 1, "There is no '4in' in the drawer"),
+        ("pots clean --make some", 2, "--make: 'some' is not a volume"),
         ("card 99-999", 1, "There is no lot '99-999'"),
         ("card currant", 1, "'currant' could be any of"),
         ("give box --count 400", 1, "so 400 cannot be taken."),
@@ -233,7 +242,7 @@ def test_writing_down_a_name_beyond_ascii_works_on_a_screen_that_speaks_only_asc
 
 
 @pytest.mark.parametrize(
-    "command", ["", "find", "sites add", "garden", "week", "climate load", "tonight", "dip"]
+    "command", ["", "find", "sites add", "garden", "week", "climate load", "tonight", "dip", "pots add"]
 )
 def test_help_comes_out_in_ascii(command: str, run: Run) -> None:
     done = run(command, "--help", **ASCII_ONLY)
@@ -276,7 +285,7 @@ def test_plain_is_one_thing_a_line(run: Run) -> None:
     assert lines[0] == "Lots. Quarry Bank"
 
 
-@pytest.mark.parametrize("words", ["card 25-004", "week", "spot --all", "sites", "tally"])
+@pytest.mark.parametrize("words", ["card 25-004", "week", "spot --all", "sites", "tally", "pots clean"])
 def test_plain_says_what_the_page_says(words: str, run: Run) -> None:
     def said(more: str) -> set[str]:
         return set(re.findall(r"[a-z]{4,}|\d+", run(f"{words} {more}", COLUMNS="100").stdout.casefold()))

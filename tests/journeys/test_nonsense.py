@@ -126,6 +126,7 @@ def test_describing_the_garden_anew_with_enter_at_every_prompt_changes_nothing(
         ("check", "No lot holds stems that are waiting"),
         ("harden", "No lot holds stems that are hardening or potted"),
         ("pot --again", "No lot holds stems that are potted"),
+        ("pots remove", "There are no pots in the drawer"),
     ],
 )
 def test_nothing_is_asked_where_there_is_nothing_to_choose_from(

@@ -11,6 +11,7 @@ import attrs
 from hypothesis import strategies as st
 
 from cuttings.ledger import entries as e
+from cuttings.ledger.containers import Containers
 from cuttings.ledger.kinds import KINDS
 from cuttings.ledger.places import FixedPoint, Obstacle, Site
 from cuttings.ledger.ticks import NudgeDone, NudgeLater, NudgeNever
@@ -21,6 +22,8 @@ SITE = "kitchen bed"
 PLACE = Site(name=SITE, area="kitchen side", light=Light.FULL_SUN)
 FENCE = Obstacle(kind=ObstacleKind.FENCE, start=160.0, end=200.0, distance_m=4.0, height_m=1.8)
 SPOTS = ("kitchen-bed@1,0.5", "kitchen-bed@2,0.5")
+POTS = ("4in", "black squares", "9cm square", "72-cell tray", "bucket")
+"""What pots are called: sizes, a name in the drawer, and one that is never there."""
 MARKS = ("M26-001", "M26-002")
 FIRST_DAY = date(2026, 4, 1)
 
@@ -126,7 +129,23 @@ def _moving(draw: st.DrawFn, entry_id: str) -> e.Entry:
     kind = draw(st.sampled_from(list(_USUAL)))
     steps = draw(st.lists(st.sampled_from(_USUAL[kind]), min_size=1, max_size=2, unique=True))
     moves = tuple(e.Move(count=draw(_counts), source=source, target=target) for source, target in steps)
-    return kind(id=entry_id, on=draw(_days), lot=draw(_lots), moves=moves, **_FIELDS.get(kind, {}))
+    fields = dict(_FIELDS.get(kind, {}))
+    if kind is e.Pot:
+        fields["pot"] = draw(st.sampled_from(POTS))
+    elif kind in (e.Give, e.Sell):
+        fields["with_pots"] = draw(st.booleans())
+    return kind(id=entry_id, on=draw(_days), lot=draw(_lots), moves=moves, **fields)
+
+
+@st.composite
+def _drawer(draw: st.DrawFn, entry_id: str) -> e.Entry:
+    """Pots put into the drawer or taken out, now and then more than there are or of another size."""
+    kinds = {"4in": ("4in", 1), "black squares": ("9cm square", 1), "Squares": ("9cm square", 1)}
+    kinds["plugs"] = ("72-cell tray", 72)
+    name = draw(st.sampled_from(list(kinds)))
+    size, cells = draw(st.sampled_from([kinds[name], kinds[name], kinds[name], ("2L", 1)]))
+    change = draw(st.integers(-3, 20))
+    return Containers(id=entry_id, on=draw(_days), name=name, size=size, cells=cells, change=change)
 
 
 @st.composite
@@ -193,7 +212,7 @@ def candidates(draw: st.DrawFn, most: int = 30) -> list[e.Entry]:
     the rest have something to move.
     """
     entries = _beginning()
-    several = [_moving] * 7 + [_placing] * 5 + [_splitting] * 2
+    several = [_moving] * 7 + [_placing] * 5 + [_splitting] * 2 + [_drawer] * 2
     kinds = st.sampled_from([*several, _starting, _starting, _nonsense, None])
     for make in draw(st.lists(kinds, min_size=5, max_size=most)):
         entry_id = numbered(len(entries))

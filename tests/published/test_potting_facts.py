@@ -10,7 +10,7 @@ import pytest
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Way
 from cuttings.plants.standard import standard
-from cuttings.rules.pots import parse_pot, round_pot
+from cuttings.rules.pots import parse_pot
 from cuttings.rules.potting import first_feed_days, ready_to_pot, recommend_depth, trim
 from cuttings.rules.rooting import Bench, forecast
 from cuttings.units import LITRES
@@ -47,11 +47,6 @@ def test_a_trade_gallon_is_three_quarters_of_a_gallon() -> None:
     """The same page: a #1 holds 0.74 US gallon, so a true gallon is a third more."""
     true, trade = parse_pot("1gal", Units.US), parse_pot("#1", Units.US)
     assert trade.volume_l / true.volume_l == pytest.approx(0.74, abs=0.005)
-
-
-def test_a_round_pot_as_wide_as_a_number_one_holds_about_as_much() -> None:
-    """The cone against the measured 2.8 L of a #1, whose 6.5 in width is from memory: within a fifth."""
-    assert round_pot(0.165).volume_l == pytest.approx(2.8, rel=0.2)
 
 
 def test_roots_are_an_inch_long_before_potting() -> None:

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Plant
 from cuttings.rules.labelling import LABEL_LINES, LABEL_WIDTH, formal_name
+from cuttings.rules.pots import Pot, parse_pot
 from cuttings.rules.potting import (
     first_feed_days,
     label_text,
@@ -138,3 +139,28 @@ def test_a_label_always_fits_and_carries_no_control_codes(name: str, mother: str
     lines = text.split("\n")
     assert len(lines) <= LABEL_LINES
     assert all(len(line) <= LABEL_WIDTH and line.isprintable() for line in lines)
+
+
+def mine(*names: str) -> list[Pot]:
+    return [parse_pot(name, Units.METRIC) for name in names]
+
+
+def test_of_ones_own_the_smallest_that_will_do_is_advised() -> None:
+    own = mine("15cm", "11cm", "9cm")
+    advice = recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own)
+    assert advice.value.name == "11cm"
+    assert "smallest of yours" in advice.why
+    assert recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own[:1]).value.name == "15cm"
+
+
+def test_where_none_of_ones_own_will_do_the_usual_one_is_advised_and_that_is_said() -> None:
+    for own in (mine("9cm"), mine("30cm"), []):
+        advice = recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own)
+        assert advice.value.name == "11cm"
+        assert "None of your own" in advice.sure
+    assert "your own" not in recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC).sure
+
+
+def test_a_pot_told_by_its_volume_does_if_it_takes_about_as_much() -> None:
+    own = mine("0.1L", "0.6L", "2L")
+    assert recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own).value.name == "0.6L"
