@@ -51,6 +51,8 @@ COMMANDS: Mapping[str, Entry] = {
     "mix": Entry("mixing", "mix", "how much of each ingredient a mix for so many pots takes"),
     "lots": Entry("looking", "lots", "the lots and where their stems stand"),
     "card": Entry("looking", "card", "everything about one lot"),
+    "labels": Entry("labels", "labels", "what to write on the labels, or labels to print"),
+    "which": Entry("which", "which", "which lot a pot without a label could be"),
     "tally": Entry("looking", "tally", "prove that every stem is accounted for"),
     "sites": Entry("sites", "sites", "the places a plant can go"),
     "pots": Entry("pots", "pots", "the pots you own, how many are free, and how to clean them"),

@@ -188,10 +188,13 @@ class Desk:
 
         return self._record_one(make)
 
-    def write_all(self, kind: type[E], several: Sequence[Mapping[str, Any]]) -> None:
+    def write_all(self, kind: type[E], several: Sequence[Mapping[str, Any]]) -> tuple[E, ...]:
         """Record several entries of a kind, all of them or none."""
-        if several:
-            self._record(lambda _, stamp: [kind(**self._stamped(stamp), **fields) for fields in several])
+        if not several:
+            return ()
+        return self._record(lambda _, stamp: [kind(**self._stamped(stamp), **fields) for fields in several])[
+            1
+        ]
 
     def _record_one(self, make: Callable[[Book, Stamp], E]) -> tuple[Book, E]:
         book, entries = self._record(lambda book, stamp: [make(book, stamp)])

@@ -1,5 +1,6 @@
 """Looking: lots, card, tally."""
 
+from collections.abc import Sequence
 from typing import Any
 
 import click
@@ -19,6 +20,7 @@ from cuttings.ledger.folding import effective
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.ledger.tally import tally as count_all
+from cuttings.nudges.labelled import unlabelled
 from cuttings.nudges.lots import next_for
 from cuttings.plants.understood import understand
 from cuttings.show.page import Page
@@ -79,7 +81,7 @@ def _chosen(desk: Desk, given: dict[str, Any]) -> list[Lot]:
         typed = given["plant"].casefold()
         found = [x for x in found if name in x.plant.casefold() or typed in x.called.casefold()]
     if given["unlabelled"]:
-        found = [lot for lot in found if lot.living and not lot.label]
+        found = unlabelled(found)
     return found
 
 
@@ -103,15 +105,15 @@ def _where(desk: Desk) -> str:
 
 
 @click.command(help="Everything about one lot.")
-@click.argument("lot", required=False)
+@click.argument("lot", nargs=-1)
 @click.option("--trail", is_flag=True, help="every entry with its id, reversed ones too")
 @global_options
 @with_desk
-def card(desk: Desk, **given: Any) -> None:
+def card(desk: Desk, lot: Sequence[str], trail: bool) -> None:
     which = which_lot(desk, "Which lot?")
-    lot = desk.interview(given, [which]).ask(which)
-    trail = _trail(desk.book, lot.code) if given["trail"] else lot.entries
-    desk.answer(_card_page(desk, lot, trail, ids=bool(given["trail"])), _card_document(desk, lot, trail))
+    found = desk.interview({"lot": " ".join(lot) or None}, [which]).ask(which)
+    entries = _trail(desk.book, found.code) if trail else found.entries
+    desk.answer(_card_page(desk, found, entries, ids=trail), _card_document(desk, found, entries))
 
 
 def _trail(book: Book, code: str) -> tuple[Entry, ...]:

@@ -93,13 +93,15 @@ def choices(kind: type[E], **spoken: str) -> tuple[Choice, ...]:
 
 
 def lot_in(book: Book) -> Callable[[str], Lot]:
-    """A lot of the book, by its code (``26-014``, ``26-14``) or by a plant that only one live lot has."""
+    """A lot of the book, by its code (``26-014``, ``26-14``), also with its plant after it as a scanned label
+    has it, or by a plant that only one live lot has."""
 
     def read(text: str) -> Lot:
         asked = text.strip()
-        found = book.lots.get(asked) or book.lots.get(_padded(asked))
-        if found is not None:
-            return found
+        for code in (asked, *asked.split()[:1]):
+            found = book.lots.get(code) or book.lots.get(_padded(code))
+            if found is not None:
+                return found
         wanted = asked.casefold()
         near = [
             lot

@@ -9,6 +9,7 @@ from cuttings.ask import Question
 from cuttings.climate.zones import parse_zone
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.identifying import UNSURE, by_key
+from cuttings.commands.looks import look_options, looks_in, one_word
 from cuttings.commands.naming import PLANT
 from cuttings.commands.own_plants import add, amend
 from cuttings.commands.parsing import one_of
@@ -16,7 +17,6 @@ from cuttings.commands.plant_document import document
 from cuttings.commands.plant_sheet import called, sheet, way_words
 from cuttings.dates import parse_month
 from cuttings.errors import Misused, Refused, Unfound
-from cuttings.plants.key import QUESTIONS
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.names import folded
 from cuttings.plants.understood import Understood, understand
@@ -79,11 +79,8 @@ def _wishes(command: Callable[..., T]) -> Callable[..., T]:
         click.option("--when", metavar="MONTH|now", help="in that month here, or this week"),
         click.option("--hardwood-in", metavar="MONTH", help="to take hardwood cuttings of in that month"),
         click.option("--easy", is_flag=True, help="that increase easily"),
-        *(
-            click.option(f"--{each.name}", metavar="SEEN", help="|".join(a.value for a in each.answers))
-            for each in QUESTIONS
-        ),
     ]  # fmt: skip
+    command = look_options(command)
     for option in reversed(options):
         command = option(command)
     return command
@@ -161,7 +158,6 @@ def _wanted(desk: Desk, given: dict[str, Any]) -> Wanted:
     zone = read("zone", parse_zone)
     month = read("hardwood-in", parse_month)
     when = read("when", _month_or_now)
-    looks = {each.name: read(each.name, _one_word(each.answers)) for each in QUESTIONS}
     return Wanted(
         type=read("type", one_of(PlantType)),
         light=read("light", one_of(Light)),
@@ -169,15 +165,15 @@ def _wanted(desk: Desk, given: dict[str, Any]) -> Wanted:
         drainage=read("drainage", one_of(Drainage)),
         zone=int(zone.rstrip("ab")) if zone else None,
         tallest_m=read("up-to", lambda text: parse_length(text, desk.units)),
-        deer=read("deer", _word("seldom", "sometimes", "often")) or "",
-        juglone=read("juglone", _word("tolerant", "sensitive")) or "",
-        salt=read("salt", _word("tolerant", "some", "sensitive")) or "",
+        deer=read("deer", one_word("seldom", "sometimes", "often")) or "",
+        juglone=read("juglone", one_word("tolerant", "sensitive")) or "",
+        salt=read("salt", one_word("tolerant", "some", "sensitive")) or "",
         evergreen=given["evergreen"],
         methods=frozenset({Method.HARDWOOD_CUTTING}) if month else read("by", _methods) or frozenset(),
         month=month or (None if when == NOW else when),
         this_week=when == NOW,
         easy=given["easy"],
-        looks={name: answer for name, answer in looks.items() if answer},
+        looks=looks_in(given),
     )
 
 
@@ -192,20 +188,6 @@ def _month_or_now(text: str) -> int:
 def _methods(text: str) -> frozenset[Method]:
     word = text.strip().casefold()
     return FAMILIES.get(word.removesuffix("s")) or frozenset({one_of(Method)(text)})
-
-
-def _word(*words: str) -> Callable[[str], str]:
-    def read(text: str) -> str:
-        word = text.strip().casefold()
-        if word not in words:
-            raise ValueError(f"'{text}' is none of: {', '.join(words)}.")
-        return word
-
-    return read
-
-
-def _one_word(answers: Any) -> Callable[[str], str]:
-    return _word(*(answer.value for answer in answers))
 
 
 def _list(desk: Desk, wanted: Wanted, name: str, narrowed: bool) -> None:

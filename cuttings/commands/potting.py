@@ -16,11 +16,11 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.nudges.knowledge import Known
+from cuttings.nudges.labelled import label_of
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Advice
 from cuttings.rules.aftercare import shade_days, trim
 from cuttings.rules.caution import Task
-from cuttings.rules.labelling import label_text
 from cuttings.rules.pots import Pot as PotSize
 from cuttings.rules.pots import alike, several
 from cuttings.rules.potting import ready_to_pot, recommend_depth, recommend_mix, recommend_pot
@@ -116,8 +116,7 @@ def _ask_details(
     depth = told("depth", "How deep? (a length, or Enter for as advised)", maybe(length), depths, usual)
     shades = shade_days(lot.method, desk.on, desk.climate, is_hardy(plant, desk.climate))
     shade = told("shade", "How many days of shade?", whole(0, 90), shades, str(shades.value))
-    text = label_text(lot.plant, lot.code, lot.method, lot.started_on, lot.mother).replace("\n", " / ")
-    label = told("label", "What does the label say?", words, PENCIL, text)
+    label = told("label", "What does the label say?", words, PENCIL, label_of(lot).text)
     where = interview.ask(Question("where", "Where do they stand? (Enter to skip)", words, default=lot.where))
     note = interview.ask(NOTE)
     facts = {

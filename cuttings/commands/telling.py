@@ -102,6 +102,8 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return f"note{of}: {', '.join(part for part in (entry.note, worth) if part)}"
         case e.Rename():
             return f"name{of}: {entry.called or entry.plant}"
+        case e.Labelled():
+            return f"label{of}: {entry.text}"
         case e.Mark():
             return f"mark {entry.code}: {entry.called or entry.plant}, to {entry.purpose.replace('-', ' ')}"
         case e.MarkDone():

@@ -135,6 +135,8 @@ def command_for(nudge: Nudge) -> list[str]:
             return ["harden", nudge.lot, f"--{nudge.step}"]
         case "garden":
             return ["garden", "--change"]
+        case "labels":
+            return ["labels", "--written", *nudge.lots]
         case task if task in OF_A_LOT:
             return [task, nudge.lot]
         case _:
@@ -157,7 +159,8 @@ def mark_done(desk: Desk, nudge: Nudge) -> None:
         if desk.asker is not None:
             desk.remark(f"To be written down: {nudge.what}.")
         call([*globals_of(click.get_current_context()), *command], desk.taken_up)
-        desk.remark(f"Done: {nudge.what}. 'cuttings undo' takes it back.")
+        back = "takes back one of them at a time" if len(nudge.lots) > 1 else "takes it back"
+        desk.remark(f"Done: {nudge.what}. 'cuttings undo' {back}.")
         return
     opens = nudge.window.opens if nudge.window.opens > desk.on else None
     _, entry = desk.write(NudgeDone, nudge=nudge.id, what=nudge.what, lot=nudge.lot, opens=opens)

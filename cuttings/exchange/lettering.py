@@ -50,7 +50,18 @@ class Rule:
     width: float
 
 
-Stroke = Words | Box | Rule
+@frozen
+class Bar:
+    """A filled oblong; ``x`` and ``y`` are its upper left corner, ``grey`` its shade of 255."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    grey: int = 0
+
+
+Stroke = Words | Box | Rule | Bar
 
 
 @frozen
@@ -159,11 +170,14 @@ class Lettering:
                 self.pdf.set_draw_color(FAINT)
                 self.pdf.set_line_width(0.6)
                 self.pdf.line(x, down + y, x + width, down + y)
+            case Bar(x=x, y=y, width=width, height=height, grey=grey):
+                self.pdf.set_fill_color(grey)
+                self.pdf.rect(x, down + y, width, height, style="F")
 
 
-def sheet_of_paper(paper: Format, title: str, day: date) -> Lettering:
+def sheet_of_paper(paper: Format, title: str, day: date, *, landscape: bool = False) -> Lettering:
     """One empty page with its title; it says that it was made when a day began."""
-    pdf = FPDF(unit="pt", format=paper)
+    pdf = FPDF(orientation="landscape" if landscape else "portrait", unit="pt", format=paper)
     pdf.set_auto_page_break(False)
     for bold, name in FILES.items():
         pdf.add_font(FAMILY, "B" if bold else "", str(files("fontpkg_fira_sans").joinpath("files", name)))

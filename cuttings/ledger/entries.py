@@ -239,6 +239,14 @@ class Rename(LotEntry):
 
 
 @frozen(kw_only=True, eq=False, repr=False)
+class Labelled(LotEntry):
+    """A label written, and stuck in; ``text`` is what it tells, parted by `` / ``."""
+
+    kind = "labelled"
+    text: str
+
+
+@frozen(kw_only=True, eq=False, repr=False)
 class Reverse(Entry):
     """Takes another entry back, as if it had never been made."""
 

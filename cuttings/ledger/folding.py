@@ -67,6 +67,7 @@ _ALLOWED: Mapping[type[e.LotEntry], tuple[frozenset[Stage], frozenset[Stage]]] =
     e.Lose: (_CARED_FOR | {Stage.PLANTED}, frozenset({Stage.LOST})),
     e.Note: (frozenset(), frozenset()),
     e.Rename: (frozenset(), frozenset()),
+    e.Labelled: (frozenset(), frozenset()),
 }
 """For each kind of entry about a lot, the stages its stems may leave and reach."""
 
@@ -188,6 +189,8 @@ class Folding:
         worth = entry.worth if isinstance(entry, e.Note) else None
         if worth is not None and not 0 < worth <= e.MOST_WORTH:
             raise Refused(f"{lot.code}: one plant counts for more than 0 and at most {e.MOST_WORTH:g}.")
+        if isinstance(entry, e.Labelled) and not entry.text.strip():
+            raise Refused(f"{lot.code}: a label says something.")
         if isinstance(entry, e.Plant):
             self._plant(entry, lot)
         where = getattr(entry, "where", "") or lot.where

@@ -97,6 +97,19 @@ class Lot:
 
     @property
     def label(self) -> str:
-        """The text of its newest label; empty where it has none."""
-        texts = [pot.label for pot in self.of_kind(e.Pot) if pot.label]
-        return texts[-1] if texts else ""
+        """The text of its newest label; empty where it has none. What was written before the lot was split
+        off bears another lot's code, and is none of its own."""
+        for entry in reversed(self.entries):
+            if entry.lot == self.code and (text := _label(entry)):
+                return text
+        return ""
+
+
+def _label(entry: e.LotEntry) -> str:
+    match entry:
+        case e.Pot():
+            return entry.label
+        case e.Labelled():
+            return entry.text
+        case _:
+            return ""

@@ -14,6 +14,7 @@ from cuttings.ledger.places import Hold
 from cuttings.nudges.grown import in_order, shown, touches
 from cuttings.nudges.in_pots import IN_POTS
 from cuttings.nudges.knowledge import Known, known
+from cuttings.nudges.labelled import label_of, unlabelled
 from cuttings.nudges.loss import takes
 from cuttings.nudges.making import coming_round
 from cuttings.nudges.model import Nudge
@@ -23,7 +24,6 @@ from cuttings.plants.model import COMMON_PRACTICE, Plant
 from cuttings.plants.understood import plant_for
 from cuttings.rules.advice import Window
 from cuttings.rules.caution import BURIED_LINES, HEAVY_CLUMPS, POTTING_MIX
-from cuttings.rules.labelling import label_text
 from cuttings.rules.marks import mark_window
 from cuttings.rules.potting import recommend_mix, recommend_pot
 from cuttings.rules.transplant import next_planting
@@ -172,8 +172,8 @@ def _hold(book: Book, hold: Hold, lot: Lot, asked: date, why: str, today: date) 
 
 def labels(book: Book, today: date) -> Iterator[Nudge]:
     """One nudge an area for the pots that have no label, in rounds until they are no longer new."""
-    unlabelled = [lot for lot in book.lots.values() if not lot.label and any(lot.at(s) for s in IN_POTS)]
-    new = [lot for lot in unlabelled if (today - _potted(lot)).days < LABEL_DAYS]
+    potted = [lot for lot in unlabelled(book.lots.values()) if any(lot.at(stage) for stage in IN_POTS)]
+    new = [lot for lot in potted if (today - _potted(lot)).days < LABEL_DAYS]
 
     where = whereabouts(book)
 
@@ -182,7 +182,7 @@ def labels(book: Book, today: date) -> Iterator[Nudge]:
 
     for place, found in groupby(sorted(new, key=area), key=area):
         lots = sorted(found, key=lambda lot: lot.code)
-        says = " ".join(f"{_label(lot)}." for lot in lots[:MOST_NAMED])
+        says = " ".join(f"{label_of(lot).text}." for lot in lots[:MOST_NAMED])
         window = coming_round(
             min(_potted(lot) for lot in lots),
             today,
@@ -197,6 +197,8 @@ def labels(book: Book, today: date) -> Iterator[Nudge]:
             job="Write labels for {}",
             name=listed([_name(lot) for lot in lots], MOST_NAMED),
             window=window,
+            task="labels",
+            lots=tuple(lot.code for lot in lots),
             area=place,
             minutes=3 + len(lots),
             tools=("labels", "pencil"),
@@ -206,11 +208,6 @@ def labels(book: Book, today: date) -> Iterator[Nudge]:
 
 def _potted(lot: Lot) -> date:
     return lot.reached(Stage.POTTED) or lot.started_on
-
-
-def _label(lot: Lot) -> str:
-    text = label_text(lot.plant, lot.code, lot.method, lot.started_on, lot.mother)
-    return " / ".join(" ".join(line.split()) for line in text.splitlines())
 
 
 def _name(lot: Lot) -> str:

@@ -5,14 +5,12 @@ from collections.abc import Sequence
 from cuttings.plants.model import COMMON_PRACTICE, Plant, Range
 from cuttings.rules.advice import Advice
 from cuttings.rules.aftercare import first_feed_days, shade_days, trim
-from cuttings.rules.labelling import label_text
 from cuttings.rules.pots import ALIKE, Pot, parse_pot
 from cuttings.units import show_length
 from cuttings.words import Drainage, Method, PlantType, Units
 
 __all__ = [
     "first_feed_days",
-    "label_text",
     "ready_to_pot",
     "recommend_depth",
     "recommend_mix",

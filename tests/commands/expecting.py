@@ -28,6 +28,9 @@ LOOKING: Sequence[tuple[str, ...]] = [
     ("dip", "--stock", "1%", "--want", "2000ppm", "--make", "250mL"),
     ("pots",),
     ("pots", "clean"),
+    ("labels",),
+    ("labels", "25-004"),
+    ("which", "--where", "holding bench"),
     (),
 ]
 """Commands that only look, on the demo garden."""

@@ -26,6 +26,7 @@ from tests.commands.running import cuttings
         ("lose", "26-001", "--count", "1", "--stage", "waiting", "--cause", "rot"),
         ("undo",),
         ("note", "26-001", "slow to start"),
+        ("labels", "26-001", "--written"),
         ("sites", "add", "new bed", "--area", "gate strip", "--light", "shade"),
         ("sites", "growing", "gate bed", "red currant", "--at", "1,1"),
         ("garden", "--zone", "6a"),

@@ -447,6 +447,12 @@ COMMANDS: Mapping[str, Command] = {
         ),
         "Done: Look for roots on 25-003 climbing hydrangea. 'cuttings undo' takes it back.",
     ),
+    "week --tick, labels": Command(
+        "week --tick",
+        (one("Which of them?", "Write labels for 24-002 switch grass"), one("What of it?", "it is done")),
+        "Done: Write labels for 24-002 switch grass. 'cuttings undo' takes it back.",
+        on=date(2024, 5, 3),
+    ),
     "week --tick, never": Command(
         "week --tick",
         (one("Which of them?", "25-003 climbing hydrangea"), one("What of it?", "never again")),

@@ -108,6 +108,7 @@ _FIELDS: Mapping[type[e.LotEntry], Mapping[str, Any]] = {
 _days = st.integers(0, 60).map(lambda days: FIRST_DAY + timedelta(days=days))
 _counts = st.integers(1, 6)
 _some_day = _days | st.none()
+_labels = st.sampled_from(["Iris sibirica / 26-001", " "])
 _worths = st.sampled_from([None, 0.5, 5.0, 0.0])
 _lots = st.sampled_from([*LOTS, *LOTS[:2] * 2])
 _stages = st.sampled_from(list(Stage)) | st.none()
@@ -178,6 +179,7 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
             [
                 e.Note(id=entry_id, on=on, lot=lot, note="looks well", worth=draw(_worths)),
                 e.Rename(id=entry_id, on=on, lot=lot, plant="Iris sibirica"),
+                e.Labelled(id=entry_id, on=on, lot=lot, text=draw(_labels)),
                 e.PlantFacts(id=entry_id, on=on, plant="Iris sibirica", facts={"zones": [3, 8]}),
                 e.SiteFacts(id=entry_id, on=on, site=PLACE),
                 e.HoldSpot(id=entry_id, on=on, lot=lot, site=SITE, spot=spot, at=(1.0, 0.5), radius_m=0.6),

@@ -7,11 +7,8 @@ from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Plant
-from cuttings.rules.labelling import LABEL_LINES, LABEL_WIDTH, formal_name
-from cuttings.rules.pots import Pot, parse_pot
 from cuttings.rules.potting import (
     first_feed_days,
-    label_text,
     ready_to_pot,
     recommend_depth,
     recommend_mix,
@@ -20,7 +17,7 @@ from cuttings.rules.potting import (
     trim,
 )
 from cuttings.words import Method, PlantType, Units
-from tests.rules.gardens import BOX, COLD, CURRANT, DAFFODIL, IRIS, LAVENDER, SOUTHERN, climates, days, plants
+from tests.rules.gardens import COLD, CURRANT, DAFFODIL, IRIS, LAVENDER, SOUTHERN, climates, days, plants
 
 CUTTING = Method.SOFTWOOD_CUTTING
 
@@ -107,60 +104,3 @@ def test_tops_are_shortened_for_small_roots_and_for_divisions() -> None:
     assert "4 to 6 inches" in trim(Method.CROWN_DIVISION, few_roots=False).value
     assert "Nothing now" in trim(CUTTING, few_roots=False).value
     assert "Leave the leaves" in trim(Method.BULB_OFFSET, few_roots=True).value
-
-
-def test_a_label_says_what_from_where_how_and_when() -> None:
-    text = label_text(BOX.name, "26-014", Method.SIMPLE_LAYER, date(2026, 5, 12), "by the gate")
-    assert text.splitlines() == [
-        "Buxus sempervirens",
-        "26-014  simple layer",
-        "12 May 2026",
-        "from by the gate",
-    ]
-
-
-@pytest.mark.parametrize(
-    ("typed", "formal"),
-    [
-        ("Heuchera \u2018Plum Pudding\u2019", "Heuchera 'Plum Pudding'"),
-        ('Heuchera "Plum Pudding"', "Heuchera 'Plum Pudding'"),
-        ("Anemone x hybrida", "Anemone × hybrida"),
-        ("Phlox", "Phlox"),
-        ("Culver's root", "Culver's root"),
-    ],
-)
-def test_names_are_written_as_the_code_has_them(typed: str, formal: str) -> None:
-    assert formal_name(typed) == formal
-
-
-@given(st.text(max_size=80), st.text(max_size=80))
-def test_a_label_always_fits_and_carries_no_control_codes(name: str, mother: str) -> None:
-    text = label_text(name, "26-014", Method.SEMI_RIPE_CUTTING, date(2026, 5, 12), mother)
-    lines = text.split("\n")
-    assert len(lines) <= LABEL_LINES
-    assert all(len(line) <= LABEL_WIDTH and line.isprintable() for line in lines)
-
-
-def mine(*names: str) -> list[Pot]:
-    return [parse_pot(name, Units.METRIC) for name in names]
-
-
-def test_of_ones_own_the_smallest_that_will_do_is_advised() -> None:
-    own = mine("15cm", "11cm", "9cm")
-    advice = recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own)
-    assert advice.value.name == "11cm"
-    assert "smallest of yours" in advice.why
-    assert recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own[:1]).value.name == "15cm"
-
-
-def test_where_none_of_ones_own_will_do_the_usual_one_is_advised_and_that_is_said() -> None:
-    for own in (mine("9cm"), mine("30cm"), []):
-        advice = recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own)
-        assert advice.value.name == "11cm"
-        assert "None of your own" in advice.sure
-    assert "your own" not in recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC).sure
-
-
-def test_a_pot_told_by_its_volume_does_if_it_takes_about_as_much() -> None:
-    own = mine("0.1L", "0.6L", "2L")
-    assert recommend_pot(0.055, CUTTING, CURRANT, Units.METRIC, own).value.name == "0.6L"

@@ -1,0 +1,84 @@
+"""Which lot a pot without a label could be."""
+
+from collections.abc import Callable
+from typing import Any, TypeVar
+
+import click
+
+from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.looks import look_options, looks_in
+from cuttings.commands.parsing import one_of
+from cuttings.errors import Misused, Refused
+from cuttings.nudges.candidates import Candidate, Clues, candidates
+from cuttings.rules.pots import parse_pot
+from cuttings.show.page import Page
+from cuttings.words import LIVING, Stage
+
+T = TypeVar("T")
+
+NEVER_SURE = (
+    "This leaves out what the ledger rules out, and no more: a pot may have been moved, or be none of these. "
+    "Keep it apart until its leaves or roots tell, and let nobody eat of it before."
+)
+
+
+@click.command(help="Which lot a pot without a label could be, by what can be seen: likeliest first.")
+@click.option("--where", metavar="TEXT", help="where it stands")
+@click.option("--stage", metavar="STAGE", help="|".join(LIVING))
+@click.option("--pot", metavar="POT", help="the pot it is in: 4in, 9cm, #1, SP4 or 2L")
+@look_options
+@global_options
+@with_desk
+def which(desk: Desk, **given: Any) -> None:
+    def read(option: str, parse: Callable[[str], T]) -> T | None:
+        try:
+            return parse(given[option]) if given[option] else None
+        except ValueError as error:
+            raise Misused(f"--{option}: {error}") from None
+
+    stage = read("stage", one_of(Stage))
+    if stage is not None and stage not in LIVING:
+        raise Misused(f"--stage: stems that are {stage} stand in no pot; it is one of {', '.join(LIVING)}.")
+    clues = Clues(
+        where=(given["where"] or "").strip(),
+        stage=stage,
+        pot=read("pot", lambda text: parse_pot(text, desk.units)),
+        looks=looks_in(given),
+    )
+    living = len(desk.book.live_lots())
+    if not living:
+        raise Refused("No lot holds stems that are alive; 'cuttings lots' shows where they went.")
+    found = candidates(desk.book, desk.catalogue, clues, desk.on, desk.units)
+    desk.answer(
+        _page(found, living),
+        {"candidates": [_document(each) for each in found], "ruled_out": living - len(found)},
+    )
+
+
+def _page(found: list[Candidate], living: int) -> Page:
+    page = Page().heading("Which could it be?", f"{len(found)} of {living} lots")
+    for each in found:
+        unsure = f"Not known: {'; '.join(each.unsure)}." if each.unsure else ""
+        page.row(each.lot.code, f"{each.lot.plant_called}: {'; '.join(each.because)}.", unsure)
+    page.row(
+        "", "Nothing in the ledger fits all of that; leave out what you are least sure of.", only_if=not found
+    )
+    page.warnings([NEVER_SURE] if found else [])
+    page.next_steps(
+        "'cuttings card LOT' tells more of one; 'cuttings labels LOT' what its label says." if found else ""
+    )
+    return page
+
+
+def _document(each: Candidate) -> dict[str, Any]:
+    lot = each.lot
+    return {
+        "lot": lot.code,
+        "plant": lot.plant,
+        "called": lot.called,
+        "stems": each.stems,
+        "where": lot.where,
+        "label": lot.label,
+        "because": list(each.because),
+        "unsure": list(each.unsure),
+    }
