@@ -10,9 +10,10 @@ import click
 from attrs import frozen
 
 from cuttings import __version__
+from cuttings.ask import Answers
 from cuttings.commands.desk import global_options
 from cuttings.commands.terminal import say_error
-from cuttings.errors import Cancelled, CuttingsError, Misused
+from cuttings.errors import Back, Cancelled, CuttingsError, Misused
 
 
 @frozen
@@ -113,13 +114,28 @@ def cli(ctx: click.Context) -> None:
         import_module("cuttings.commands.home").home(ctx)
 
 
-def call(arguments: Sequence[str], taken_up: Mapping[str, str] | None = None) -> None:
-    """Run one command line; what goes wrong is raised. ``taken_up``: see ``Interview``."""
+def call(arguments: Sequence[str], answers: Answers | None = None) -> None:
+    """Run one command line; what goes wrong is raised, and so is ``Back``.
+
+    ``answers`` keeps what is answered and takes up what was; without it nobody can go back.
+    """
     for word in arguments:
         if not _is_text(word):
             shown = word.encode(errors="replace").decode()
             raise Misused(f"'{shown}' holds bytes that are no text in this encoding; type it anew.")
-    cli.main(args=list(arguments), prog_name="cuttings", standalone_mode=False, obj=taken_up)
+    cli.main(args=list(arguments), prog_name="cuttings", standalone_mode=False, obj=answers)
+
+
+def call_going_back(arguments: Sequence[str], taken_up: Sequence[tuple[str, str]] = ()) -> None:
+    """Run one command line, and from its beginning again whenever somebody goes back one question; nothing
+    is recorded before the last answer. ``taken_up``: see ``Answers``."""
+    while True:
+        try:
+            call(arguments, Answers(taken_up))
+        except Back as back:
+            taken_up = back.answers
+        else:
+            return
 
 
 def _is_text(word: str) -> bool:
@@ -130,7 +146,7 @@ def _is_text(word: str) -> bool:
 def run(arguments: Sequence[str]) -> int:
     """Run one command line and return its exit code. Errors are told in one sentence on stderr."""
     try:
-        call(arguments)
+        call_going_back(arguments)
     except (CuttingsError, click.ClickException) as error:
         return tell(error)
     except click.exceptions.Exit as done:

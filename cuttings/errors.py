@@ -1,6 +1,6 @@
 """What can go wrong, each with the exit code a shell sees. Messages are one sentence that helps."""
 
-from collections.abc import Mapping
+from collections.abc import Sequence
 
 
 class CuttingsError(Exception):
@@ -28,14 +28,26 @@ class Misused(CuttingsError):
 class Cancelled(CuttingsError):
     """The person pressed Ctrl-C at a prompt; nothing was written.
 
-    ``typed`` holds the answers given until then, by question name, so that they can be taken up again.
+    ``answers`` holds what was answered until then, in order, by the names of the questions, so that it can
+    be taken up again.
     """
 
     exit_code = 130
 
-    def __init__(self, sentence: str, typed: Mapping[str, str] | None = None) -> None:
+    def __init__(self, sentence: str, answers: Sequence[tuple[str, str]] = ()) -> None:
         super().__init__(sentence)
-        self.typed = dict(typed or {})
+        self.answers = tuple(answers)
+
+
+class Back(Exception):
+    """The person wants to go back one question; ``answers`` holds those given before that one.
+
+    No error: whoever runs commands runs this one again, with the answers taken up.
+    """
+
+    def __init__(self, answers: Sequence[tuple[str, str]] = ()) -> None:
+        super().__init__("back one question")
+        self.answers = tuple(answers)
 
 
 class Unfound(ValueError):

@@ -1,8 +1,9 @@
 """Asking: questions as data, and those who put them to a person."""
 
 from cuttings.ask.interview import Asker, Choice, Interview, Question
+from cuttings.ask.retracing import Answers, Retracing
 
-__all__ = ["Asker", "Choice", "Interview", "Question", "asker_for"]
+__all__ = ["Answers", "Asker", "Choice", "Interview", "Question", "Retracing", "asker_for"]
 
 
 def asker_for(plain: bool) -> Asker:

@@ -5,7 +5,7 @@ from typing import Any, Generic, Protocol, TypeVar
 
 from attrs import evolve, frozen
 
-from cuttings.errors import Cancelled, Misused, Refused, Unfound
+from cuttings.errors import Misused, Refused, Unfound
 
 T = TypeVar("T")
 
@@ -59,9 +59,13 @@ class Question(Generic[T]):
 
 
 class Asker(Protocol):
-    """Whoever puts a question to a person and brings back a text that its ``parse`` can read."""
+    """Whoever puts a question to a person and brings back a text that its ``parse`` can read.
 
-    def ask(self, question: Question[Any]) -> str: ...
+    ``<`` as the answer raises ``Back`` where ``back`` says that there is a question before this one; where
+    there is none, the person is told so.
+    """
+
+    def ask(self, question: Question[Any], *, back: bool = False) -> str: ...
 
     def say(self, sentence: str) -> None: ...
 
@@ -73,8 +77,7 @@ class Interview:
 
     With every needed detail given, nothing is asked: what is left out takes its default. At a terminal
     with something missing, everything that was not given is asked. Elsewhere a missing detail is an
-    error that names every one of them. ``taken_up`` holds what was typed before somebody stopped in the
-    middle, by question name; it is not asked for again.
+    error that names every one of them.
     """
 
     def __init__(
@@ -82,17 +85,14 @@ class Interview:
         given: Mapping[str, Any],
         required: Sequence[Question[Any]],
         asker: Asker | None,
-        taken_up: Mapping[str, str] | None = None,
     ) -> None:
         self._given = given
-        self._taken_up = dict(taken_up or {})
         missing = [question for question in required if self._answer(question) is None]
         if missing and asker is None:
             wants = "; ".join(f"{q.option} ({q.may_be})" if q.may_be else q.option for q in missing)
             raise Misused(f"Missing: {wants}.")
         self.asker = asker if missing else None
         """Who asks, or ``None`` where nothing is asked."""
-        self._typed: dict[str, str] = {}
 
     @property
     def asking(self) -> bool:
@@ -116,8 +116,7 @@ class Interview:
         if text is None and self.asker is not None:
             if question.nothing and not question.choices:
                 raise Refused(question.nothing)
-            before = self._typed_before(question)
-            return self.ask_anew(question) if before is None else question.parse(before)
+            return self.ask_anew(question)
         if text is None:
             text = question.default
         if text is None:
@@ -130,26 +129,9 @@ class Interview:
             raise Misused(f"{question.option}: {error}") from None
 
     def ask_anew(self, question: Question[T]) -> T:
-        """The person's answer, whatever has been answered before."""
+        """The person's answer, whatever the options say."""
         assert self.asker is not None
-        try:
-            text = self.asker.ask(question)
-        except Cancelled as stop:
-            raise Cancelled(stop.sentence, self._typed) from None
-        self._typed[question.name] = text
-        return question.parse(text)
-
-    def _typed_before(self, question: Question[Any]) -> str | None:
-        """The answer taken up from before, once, and where it still holds."""
-        text = self._taken_up.pop(question.name, None)
-        if text is None:
-            return None
-        try:
-            question.parse(text)
-        except ValueError:
-            return None
-        self._typed[question.name] = text
-        return text
+        return question.parse(self.asker.ask(question))
 
     def given(self, question: Question[T]) -> T | None:
         """The answer of the options alone; never asked for."""
@@ -157,5 +139,5 @@ class Interview:
 
     def say(self, sentence: str) -> None:
         """Tell the person something between two questions; silent where nobody is asked."""
-        if self.asker is not None:
+        if self.asker is not None and sentence:
             self.asker.say(sentence)

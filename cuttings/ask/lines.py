@@ -4,7 +4,7 @@ import sys
 from typing import Any
 
 from cuttings.ask.interview import Question
-from cuttings.errors import Cancelled
+from cuttings.errors import Back, Cancelled
 from cuttings.show.plain import sayable, terminal_width, wrapped
 
 
@@ -23,7 +23,13 @@ def _refuse_unless_offered(question: Question[Any], text: str) -> None:
 
 
 class LineAsker:
-    """Asks one line at a time on standard output and reads one line of answer."""
+    """Asks one line at a time on standard output and reads one line of answer.
+
+    How to go back is told once, with the first question that has one before it.
+    """
+
+    def __init__(self) -> None:
+        self._told_of_back = False
 
     def say(self, sentence: str) -> None:
         say_wrapped(sentence)
@@ -32,10 +38,13 @@ class LineAsker:
         """Wait for Enter."""
         self._line("Enter to go on: ")
 
-    def ask(self, question: Question[Any]) -> str:
-        self._put(question)
+    def ask(self, question: Question[Any], *, back: bool = False) -> str:
+        self._put(question, back)
         while True:
             text = self._read(question)
+            if text == BACK:
+                self._go_back(back)
+                continue
             try:
                 _refuse_unless_offered(question, text)
                 question.parse(text)
@@ -44,8 +53,16 @@ class LineAsker:
                 continue
             return text
 
-    def _put(self, question: Question[Any]) -> None:
+    def _go_back(self, back: bool) -> None:
+        if back:
+            raise Back
+        self.say(NOTHING_BEFORE)
+
+    def _put(self, question: Question[Any], back: bool) -> None:
         self.say(question.prompt)
+        if back and not self._told_of_back:
+            self._told_of_back = True
+            say_wrapped(f"({BACK} goes back one question)", indent="  ")
         if question.why:
             say_wrapped(question.why, indent="  ")
         for number, choice in enumerate(question.choices, 1):
@@ -81,4 +98,8 @@ class LineAsker:
         return question.default or ""
 
 
+BACK = "<"
+"""What is answered by somebody who wants to go back one question."""
+
+NOTHING_BEFORE = "There is no question before this one to go back to."
 CANCELLED = "Stopped; nothing was recorded, and the ledger is as it was."

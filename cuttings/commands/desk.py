@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, TypeVar, cast
 import click
 from attrs import define, evolve, field
 
-from cuttings.ask import Asker, Interview, Question
+from cuttings.ask import Answers, Asker, Interview, Question, Retracing, asker_for
 from cuttings.climate.climate import SAFE_RISK, Climate, climate_from
 from cuttings.climate.frost import frost_dates
 from cuttings.climate.normals import LAYOUT, Normals, OtherHemisphere, from_document, to_bytes, years_of
@@ -78,8 +78,8 @@ class Desk:
     why: bool = False
     plain: bool = False
     asker: Asker | None = None
-    taken_up: Mapping[str, str] | None = None
-    """What was typed before somebody stopped in the middle and chose to go on."""
+    answers: Answers | None = None
+    """What was answered so far; ``None`` where nobody can go back."""
     _made: dict[str, tuple[Book, Any]] = field(factory=dict, init=False)
 
     @cached_property
@@ -87,7 +87,7 @@ class Desk:
         """The book as it was when the command began; damage is told of once."""
         book = self.ledger.book()
         for damage in self.ledger.damage:
-            say_error(
+            self.remark(
                 f"Line {damage.line} of the ledger is damaged ({damage.why}) and was passed over; "
                 "'cuttings tally --mend' sets it aside."
             )
@@ -174,7 +174,7 @@ class Desk:
 
     def interview(self, given: Mapping[str, Any], required: Sequence[Question[Any]]) -> Interview:
         """Questions for what the options left out; see ``Interview``."""
-        return Interview(given=given, required=required, asker=self.asker, taken_up=self.taken_up)
+        return Interview(given=given, required=required, asker=self.asker)
 
     def write(self, kind: type[E], **fields: Any) -> tuple[Book, E]:
         """Record one entry of a kind; returns the book after it and the entry."""
@@ -202,6 +202,8 @@ class Desk:
 
     def _record(self, make: Callable[[Book, Stamp], list[E]]) -> tuple[Book, tuple[E, ...]]:
         book, entries = self.ledger.record(make)
+        if self.answers is not None:
+            self.answers.settle()
         self.__dict__["book"] = book
         if self.on > self.today:
             self.warn(f"{self.on.isoformat()} is still to come; it is recorded under that day all the same.")
@@ -210,13 +212,19 @@ class Desk:
     def _stamped(self, stamp: Stamp) -> dict[str, Any]:
         return {"id": stamp(), "on": self.on, "who": self.ledger.who}
 
+    @property
+    def retracing(self) -> bool:
+        """Whether this run has yet to catch up with one before it, which said everything up to there."""
+        return self.answers is not None and self.answers.retracing
+
     def warn(self, sentence: str) -> None:
         """Advice against what is being done; said on stderr so that it never spoils a document."""
-        say_error(f"Take care: {sentence}")
+        self.remark(f"Take care: {sentence}")
 
     def remark(self, sentence: str) -> None:
         """Something worth knowing, beside the answer."""
-        say_error(sentence)
+        if not self.retracing:
+            say_error(sentence)
 
     def answer(self, page: Page, document: Mapping[str, Any]) -> None:
         """Show the answer: the page, or with ``--json`` the document and nothing else."""
@@ -225,9 +233,14 @@ class Desk:
             ascii_only = not speaks_unicode(sys.stdout)
             sys.stdout.write(json.dumps(whole, ensure_ascii=ascii_only, allow_nan=False, indent=2) + "\n")
         else:
-            self.show(page)
+            self._print(page)
 
     def show(self, page: Page) -> None:
+        """Show a page between two questions; one that an earlier run showed is not shown again."""
+        if not self.retracing:
+            self._print(page)
+
+    def _print(self, page: Page) -> None:
         if self.plain:
             write_lines(page.plain_lines())
         elif sys.stdout.isatty() or os.environ.get("FORCE_COLOR"):
@@ -293,11 +306,12 @@ def desk_of(ctx: click.Context) -> Desk:
     except ValueError as error:
         raise Misused(f"--on: {error}") from None
     as_json, plain = bool(meta.get("as_json")), bool(meta.get("plain"))
-    asker = None
+    asker: Asker | None = None
+    answers: Answers | None = ctx.obj
     if at_terminal() and not as_json:
-        from cuttings.ask import asker_for
-
         asker = asker_for(plain or os.environ.get("TERM") == "dumb")
+        if answers is not None:
+            asker = Retracing(asker, answers)
     who = meta.get("who", os.environ.get("CUTTINGS_WHO", ""))
     return Desk(
         ledger=Ledger(ledger_folder(meta.get("ledger")), who=who),
@@ -307,7 +321,7 @@ def desk_of(ctx: click.Context) -> Desk:
         why=bool(meta.get("why")),
         plain=plain,
         asker=asker,
-        taken_up=ctx.obj,
+        answers=answers,
     )
 
 

@@ -1,7 +1,7 @@
 """The home screen: what needs attention, then the things one can do."""
 
 import contextlib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import click
 
@@ -103,6 +103,7 @@ LEAVE, BACK = "leave", "back"
 
 def home(ctx: click.Context) -> None:
     """Show what needs attention; at a terminal, then offer every command until the person leaves."""
+    ctx.obj = None  # every choice begins anew; there is nothing before it to go back to
     desk = desk_of(ctx)
     if desk.asker is None:
         _show(desk)
@@ -145,17 +146,17 @@ def _run(ctx: click.Context, desk: Desk, chosen: str) -> None:
 
     Somebody who stops in the middle is asked before the answers typed so far are let go.
     """
-    from cuttings.app import call, tell
+    from cuttings.app import call_going_back, tell
 
-    typed: Mapping[str, str] = {}
+    answers: Sequence[tuple[str, str]] = ()
     while True:
         try:
-            call([*globals_of(ctx), *chosen.split()], typed)
+            call_going_back([*globals_of(ctx), *chosen.split()], answers)
         except Cancelled as stop:
             say_error(stop.sentence)
-            if not stop.typed or not _go_on(desk):
+            if not stop.answers or not _go_on(desk):
                 return
-            typed = stop.typed
+            answers = stop.answers
         except (CuttingsError, click.ClickException) as error:
             tell(error)
             return

@@ -1,16 +1,28 @@
 """The interview at the potting bench: every question has a recommended answer and its reason."""
 
 from collections.abc import Callable, Mapping
+from datetime import timedelta
+from functools import partial
 from typing import Any, TypeVar
 
 import click
+from attrs import frozen
 
 from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.drawer import free_pots, pot_in, warn_if_short
-from cuttings.commands.parsing import maybe, whole, words
+from cuttings.commands.parsing import maybe, whole, words, yes_no
 from cuttings.commands.questions import NOTE, how_many, taken, which_lot
-from cuttings.commands.telling import cautions_said, known_lot, lot_document, next_page, say_clean, stems
+from cuttings.commands.telling import (
+    because,
+    cautions_said,
+    known_lot,
+    lot_document,
+    next_page,
+    say_clean,
+    stems,
+)
+from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
@@ -19,11 +31,28 @@ from cuttings.nudges.knowledge import Known
 from cuttings.nudges.labelled import label_of
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Advice
-from cuttings.rules.aftercare import shade_days, trim
+from cuttings.rules.aftercare import (
+    FIRST_FEED,
+    back_to_light,
+    first_feed_days,
+    shade_days,
+    trim,
+    where_to_stand,
+)
 from cuttings.rules.caution import Task
 from cuttings.rules.pots import Pot as PotSize
 from cuttings.rules.pots import alike, several
-from cuttings.rules.potting import ready_to_pot, recommend_depth, recommend_mix, recommend_pot
+from cuttings.rules.potting import (
+    AS_IT_STANDS,
+    next_pot,
+    ready_to_pot,
+    ready_to_pot_on,
+    recommend_depth,
+    recommend_mix,
+    recommend_pot,
+    season_to_pot,
+)
+from cuttings.rules.rooting import Bench
 from cuttings.rules.seasons import is_hardy
 from cuttings.show.page import Page
 from cuttings.units import parse_length, show_length, show_volume
@@ -34,7 +63,12 @@ T = TypeVar("T")
 PENCIL = Advice("", "Pencil on a label outlasts ink.", COMMON_PRACTICE)
 
 FEW_ROOTS_M = 0.05
-"""A longest root under two inches is a small one for a top of any size; from memory."""
+"""Roots under two inches, in length and across, are few for a top of any size; from memory."""
+
+FINGER_M = 0.013
+"""Half an inch: what two people who set a stem at the same depth may differ by; from memory."""
+
+SPREAD = "How wide are the roots across?"
 
 
 @click.command(help="Pot rooted stems, with advice at every question.")
@@ -45,6 +79,7 @@ FEW_ROOTS_M = 0.05
 )
 @click.option("--mix", metavar="TEXT", help="what they are potted in")
 @click.option("--depth", metavar="LEN", help="how deep they are set")
+@click.option("--root-length", metavar="LEN", help="the longest root")
 @click.option("--spread", metavar="LEN", help="how wide the roots are across")
 @click.option("--shade", metavar="DAYS", help="days of shade")
 @click.option("--label", metavar="TEXT", help="what the label says")
@@ -64,82 +99,145 @@ def pot(desk: Desk, again: bool, **given: Any) -> None:
         hint = " With --again the potted ones are potted on." if lot.at(Stage.POTTED) else ""
         raise Refused(f"{shortage(lot.code, lot.stages, 1, stage)}{hint}")
     known = known_lot(desk, lot)
-    _say_first(desk, interview, known)
     count = interview.ask(how_many(lot, (stage,), "How many are potted?", lot.at(stage)))
-    facts, advised = _ask_details(desk, interview, known, size, count)
+    roots = _ask_roots(desk, interview, known, again=again)
+    facts, advised = _ask_details(desk, interview, known, roots, size, count)
     book, entry = desk.write(
         e.Pot, lot=lot.code, moves=taken(lot, count, (stage,), Stage.POTTED), advised=advised, **facts
     )
     warn_if_short(desk, book, entry)
-    _tell(desk, book.lots[lot.code], entry, count)
+    _tell(desk, book.lots[lot.code], entry, count, asked=interview.asking)
 
 
-def _say_first(desk: Desk, interview: Interview, known: Known) -> None:
-    """Is it ready at all, and what to cut; said before the hands are in the mix."""
-    length = known.lot.root_length_m
-    ready = ready_to_pot(length, known.lot.method, desk.units)
+@frozen
+class Roots:
+    """The roots as they are at the bench, in metres where they were measured; ``pot`` is the one they are
+    potted on from."""
+
+    length_m: float | None = None
+    spread_m: float | None = None
+    pot: PotSize | None = None
+
+
+def _ask_roots(desk: Desk, interview: Interview, known: Known, *, again: bool) -> Roots:
+    """What is seen of the roots, and what follows from it: is it ready at all, and what is to be cut."""
+    if again:
+        return _ask_filled(desk, interview, known)
+    lot = known.lot
+    longest = _measured(desk, "root-length", "How long is the longest root?")
+    needless = lot.root_length_m is not None or lot.method.starts_rooted
+    measured = interview.given(longest) if needless else interview.ask(longest)
+    length = lot.root_length_m if measured is None else measured
+    ready = ready_to_pot(length, lot.method, desk.units)
+    begun = lot.started_on if isinstance(lot.origin, e.Layer) else None
+    untimely = season_to_pot(lot.method, begun, desk.on, desk.climate, warm=known.bench is Bench.WARM)
     if interview.asking:
-        interview.say(ready.why)
-        cut = trim(known.lot.method, length is not None and length < FEW_ROOTS_M)
-        interview.say(f"{cut.value} {cut.why}")
+        interview.say(because(desk, ready))
+        interview.say(untimely)
     elif not ready.value and length is not None:
         desk.warn(ready.why)
+    spread = interview.ask(_measured(desk, "spread", SPREAD))
+    if interview.asking:
+        cut = trim(lot.method, _has_few_roots(interview, lot, length, spread))
+        interview.say(f"{cut.value} {because(desk, cut)}")
+    return Roots(measured, spread)
+
+
+def _has_few_roots(interview: Interview, lot: Lot, length_m: float | None, spread_m: float | None) -> bool:
+    """Whether the top is too large for the roots; asked only where nothing was measured and it matters."""
+    if lot.method.starts_rooted:
+        return False
+    if seen := [each for each in (length_m, spread_m) if each is not None]:
+        return max(seen) < FEW_ROOTS_M
+    prompt = "Are the roots few for so large a top?"
+    return interview.ask(Question("few-roots", prompt, yes_no, default="no", yes_no=True))
+
+
+def _ask_filled(desk: Desk, interview: Interview, known: Known) -> Roots:
+    """Whether the roots fill the pot they are in, and whether a larger one is right."""
+    spread = interview.given(_measured(desk, "spread", SPREAD))
+    if interview.asking:
+        prompt = "Do roots show at the holes, or hold the ball together?"
+        filled = interview.ask(Question("filled", prompt, yes_no, default="yes", yes_no=True))
+        hardy = is_hardy(known.plant, desk.climate)
+        interview.say(because(desk, ready_to_pot_on(filled, desk.on, desk.climate, hardy)))
+    return Roots(spread_m=spread, pot=_pot_they_are_in(desk, known.lot))
+
+
+def _measured(desk: Desk, name: str, prompt: str) -> Question[float | None]:
+    read = maybe(partial(parse_length, units=desk.units))
+    return Question(name, f"{prompt} (Enter if not measured)", read, default="")
 
 
 def _ask_details(
-    desk: Desk, interview: Interview, known: Known, size: Question[Any], count: int
+    desk: Desk, interview: Interview, known: Known, roots: Roots, size: Question[Any], count: int
 ) -> tuple[dict[str, Any], Mapping[str, str]]:
     """The facts of the entry, and what was advised wherever the keeper chose otherwise.
 
     Where nobody is asked, only what was given is written down: advice is not a fact.
     """
     lot, plant, units = known.lot, known.plant, desk.units
-
-    def length(text: str) -> float:
-        return parse_length(text, units)
+    hardy = is_hardy(plant, desk.climate)
 
     def told(
         name: str, prompt: str, parse: Callable[[str], T], reason: Advice[Any], default: str
     ) -> T | None:
-        question = Question(name, prompt, parse, default=default, why=_because(reason))
+        question = Question(name, prompt, parse, default=default, why=because(desk, reason))
         return interview.ask(question) if interview.asking else interview.given(question)
 
-    prompt = "How wide are the roots across? (Enter if not measured)"
-    spread = interview.ask(Question("spread", prompt, maybe(length), default=""))
-    own = free_pots(desk.book, count)
-    pots = recommend_pot(spread or _ball_in_pot(desk, known), lot.method, plant, units, own)
-    chosen = interview.ask(size.offering(pots.value.name, _because(pots)) if interview.asking else size)
+    pots = (
+        recommend_pot(roots.spread_m, lot.method, plant, units, free_pots(desk.book, count))
+        if roots.pot is None
+        else next_pot(roots.pot, units)
+    )
+    chosen = interview.ask(size.offering(pots.value.name, because(desk, pots)) if interview.asking else size)
     mixes = recommend_mix(plant)
     mix = told("mix", "Which mix?", words, mixes, mixes.value)
-    depths = recommend_depth(plant, lot.method)
+    depths = recommend_depth(plant, lot.method, chosen) if roots.pot is None else AS_IT_STANDS
     usual = show_length(depths.value, units).replace(" ", "") if depths.value is not None else ""
+    length = partial(parse_length, units=units)
     depth = told("depth", "How deep? (a length, or Enter for as advised)", maybe(length), depths, usual)
-    shades = shade_days(lot.method, desk.on, desk.climate, is_hardy(plant, desk.climate))
+    shades = shade_days(lot.method, desk.on, desk.climate, hardy)
     shade = told("shade", "How many days of shade?", whole(0, 90), shades, str(shades.value))
     label = told("label", "What does the label say?", words, PENCIL, label_of(lot).text)
-    where = interview.ask(Question("where", "Where do they stand? (Enter to skip)", words, default=lot.where))
+    places = where_to_stand(shades.value if shade is None else shade, hardy)
+    stand = Question(
+        "where", "Where do they stand? (Enter to skip)", words, default=lot.where, why=because(desk, places)
+    )
+    where = interview.ask(stand)
     note = interview.ask(NOTE)
     facts = {
         "pot": chosen.name, "pot_volume_l": chosen.volume_l, "mix": mix or "", "depth_m": depth, "note": note,
-        "root_spread_m": spread, "where": where, "shade_days": shade, "label": label or "",
+        "root_spread_m": roots.spread_m, "root_length_m": roots.length_m, "where": where,
+        "shade_days": shade, "label": label or "",
     }  # fmt: skip
     advised = {}
     if not alike(pots.value, chosen):
         advised["pot"] = _pot_words(pots.value, units)
     if mix not in (None, mixes.value):
         advised["mix"] = mixes.value
+    if depth is not None and not _as_deep(depth, depths.value):
+        advised["depth"] = show_length(depths.value, units) if depths.value else _in_words(depths.why)
     if shade not in (None, shades.value):
         advised["shade days"] = str(shades.value)
     return facts, advised
 
 
-def _ball_in_pot(desk: Desk, known: Known) -> float | None:
-    """How wide the roots of a stem are that fill the pot it stands in, in metres."""
-    pot = known.lot.latest(e.Pot)
-    if pot is None or not known.lot.at(Stage.POTTED) or known.lot.at(Stage.ROOTED):
-        return None
+def _in_words(sentence: str) -> str:
+    """A sentence as the end of another one."""
+    return f"{sentence[:1].lower()}{sentence[1:]}".rstrip(".")
+
+
+def _as_deep(depth_m: float, advised_m: float | None) -> bool:
+    """Whether it is set as deep as advised, to what a finger can tell."""
+    return advised_m is not None and abs(depth_m - advised_m) <= FINGER_M
+
+
+def _pot_they_are_in(desk: Desk, lot: Lot) -> PotSize | None:
+    """The pot the stems stand in, where its size is known."""
+    pot = lot.latest(e.Pot)
     try:
-        return pot_in(desk.book, desk.units)(pot.pot).diameter_m
+        return None if pot is None else pot_in(desk.book, desk.units)(pot.pot)
     except ValueError:
         return None
 
@@ -152,11 +250,7 @@ def _pot_words(pot: PotSize, units: Units) -> str:
     return f"{pot.name}, about {width} across and {volume} of mix"
 
 
-def _because(advice: Advice[Any]) -> str:
-    return f"{advice.why} {advice.sure}".strip()
-
-
-def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int) -> None:
+def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int, *, asked: bool) -> None:
     mix = f" of {entry.mix} mix" if entry.mix else ""
     what = f"{stems(count)} of {lot.code} {lot.plant_called}"
     sentence = f"{what} in {several(entry.pot)}{mix}; {spoken_counts(lot.stages)}."
@@ -164,6 +258,11 @@ def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int) -> None:
         "Now", f"Water in, and shade for {entry.shade_days} days.", only_if=bool(entry.shade_days)
     )
     page.row("Now", "Water in.", only_if=not entry.shade_days)
+    if asked:
+        page.row("Then", back_to_light(desk.on, entry.shade_days or 0), only_if=bool(entry.shade_days))
+        feed = first_feed_days(desk.on, desk.climate)
+        due = spoken(desk.on + timedelta(days=feed.value), desk.on)
+        page.row("Then", f"First feed about {due}, at {FIRST_FEED}.", because(desk, feed))
     for name, was in entry.advised.items():
         page.row("", f"The advice was: {name} {was}.")
     page.parts.extend(next_page(desk, lot).parts)

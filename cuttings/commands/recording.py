@@ -1,5 +1,6 @@
 """Beginnings: find, strike, layer, divide. Each writes one entry and makes one lot."""
 
+from functools import partial
 from typing import Any
 
 import click
@@ -7,6 +8,17 @@ from attrs import evolve
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.guiding import (
+    advised_cover,
+    advised_dip,
+    advised_heat,
+    advised_medium,
+    ask_pieces,
+    guide_divide,
+    guide_layer,
+    guide_strike,
+    way_of,
+)
 from cuttings.commands.identifying import look_twice
 from cuttings.commands.naming import PLANT, Named, ask_plant
 from cuttings.commands.parsing import choices, maybe, one_of, whole, words, yes_no
@@ -15,7 +27,7 @@ from cuttings.commands.questions import NOTE
 from cuttings.commands.telling import tell_start
 from cuttings.ledger import entries as e
 from cuttings.rules.caution import Task
-from cuttings.rules.increase import likely_find_method, out_of_season
+from cuttings.rules.increase import likely_find_method
 from cuttings.units import parse_temperature
 from cuttings.words import Cover, DipForm, LayerHow, Method, Stage, Wood
 
@@ -125,23 +137,18 @@ def strike(desk: Desk, **given: Any) -> None:
     wood_given = interview.given(WOOD)
     named = ask_plant(desk, interview, wood_given.method if wood_given else None)
     wood = interview.ask(WOOD)
+    guide_strike(desk, interview, named, wood)
     count = interview.ask(STRUCK)
-    way = named.plant.way(wood.method)
-    dip = interview.ask(_advised_dip(way) if interview.asking else DIP)
+    way = way_of(desk, named, wood.method)
+    asking = interview.asking
+    dip = interview.ask(advised_dip(desk, way, DIP) if asking else DIP)
     dip_form = interview.ask(DIP_FORM) if dip else None
-    medium = interview.ask(MEDIUM.offering(way.medium if way and interview.asking else ""))
-    cover = interview.ask(_advised_cover(wood))
-    heat = interview.ask(
-        Question(
-            "heat",
-            "Bottom heat? (a temperature, or Enter for none)",
-            maybe(lambda text: parse_temperature(text, desk.units)),
-            default="",
-        )
-    )
+    medium = interview.ask(advised_medium(desk, way, MEDIUM) if asking else MEDIUM)
+    usual = COVER.offering("bag" if wood.is_leafy else "none")
+    cover = interview.ask(advised_cover(desk, way, wood, COVER) if asking else usual)
+    heat = interview.ask(advised_heat(desk, way, _heat_question(desk)))
     details = _details(interview, MOTHER, WHERE, NOTE)
 
-    _warn_of_season(desk, named, wood.method)
     book, entry = desk.begin(
         e.Strike,
         moves=_moves(count, rooted=False),
@@ -172,7 +179,7 @@ def layer(desk: Desk, **given: Any) -> None:
     how_given = interview.given(HOW)
     named = ask_plant(desk, interview, how_given.method if how_given else None)
     method = interview.ask(HOW).method
-    _warn_of_season(desk, named, method)
+    guide_layer(desk, interview, named, method)
     count = interview.ask(COUNT)
     details = _details(interview, MOTHER, WHERE, NOTE)
 
@@ -196,12 +203,11 @@ def layer(desk: Desk, **given: Any) -> None:
 def divide(desk: Desk, **given: Any) -> None:
     interview = desk.interview(given, [PLANT, PIECES])
     named = ask_plant(desk, interview, Method.CROWN_DIVISION)
-    pieces = interview.ask(PIECES)
     usual = next((way.method for way in named.plant.ways if way.method.starts_rooted), Method.CROWN_DIVISION)
     method = interview.given(METHOD) or usual
+    guide_divide(desk, interview, named, method)
+    pieces = ask_pieces(desk, interview, named, PIECES)
     details = _details(interview, MOTHER, WHERE, NOTE)
-    if named.plant.division and named.plant.division.resents:
-        desk.warn(f"{named.spoken} resents being divided; keep the root ball as whole as you can.")
 
     book, entry = desk.begin(
         e.Divide, method=method, moves=_moves(pieces, rooted=True), **named.facts, **details
@@ -209,27 +215,9 @@ def divide(desk: Desk, **given: Any) -> None:
     tell_start(desk, book.lots[entry.lot], entry, Task.DIVIDE)
 
 
-def _warn_of_season(desk: Desk, named: Named, method: Method) -> None:
-    warning = out_of_season(named.plant, method, desk.on, desk.climate)
-    if warning:
-        desk.warn(warning)
-
-
-def _advised_cover(wood: Wood) -> Question[Cover]:
-    if wood.is_leafy:
-        return COVER.offering("bag", "Leaves without roots dry out; closed air keeps them alive.")
-    return COVER
-
-
-def _advised_dip(way: Any) -> Question[int | None]:
-    if way is None or way.iba_ppm is None:
-        return DIP
-    low, high = way.iba_ppm
-    if high == 0:
-        return DIP.offering("none", "This wood roots without hormone.")
-    return DIP.offering(
-        str(low or "none"), f"Growers use {low} to {high} ppm here; the product's own label comes first."
-    )
+def _heat_question(desk: Desk) -> Question[float | None]:
+    read = maybe(partial(parse_temperature, units=desk.units))
+    return Question("heat", "Bottom heat? (a temperature, or Enter for none)", read, default="")
 
 
 def _details(interview: Interview, *questions: Question[str]) -> dict[str, Any]:

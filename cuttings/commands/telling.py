@@ -13,7 +13,7 @@ from cuttings.ledger.ticks import NudgeDone, NudgeEntry, NudgeLater
 from cuttings.nudges.knowledge import Known, known
 from cuttings.nudges.lots import next_for
 from cuttings.plants.model import Double
-from cuttings.rules.advice import Window
+from cuttings.rules.advice import Advice, Window
 from cuttings.rules.caution import HORMONE, Task, general_cautions, own_cautions
 from cuttings.rules.cleaning import REMINDER, REMINDER_SOURCE
 from cuttings.show.page import Page
@@ -131,6 +131,12 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
             return "took an entry back"
         case _:
             return entry.kind
+
+
+def because(desk: Desk, advice: Advice[Any]) -> str:
+    """The reason for a recommendation and how sure it is; with ``--why`` its source too."""
+    source = f"Source: {desk.catalogue.reference(advice.source)}." if desk.why else ""
+    return " ".join(filter(None, (advice.why, advice.sure, source)))
 
 
 def put_off_until(until: date | str) -> str:

@@ -14,7 +14,7 @@ from cuttings.commands.numbering import find
 from cuttings.commands.telling import lot_document, put_off_until
 from cuttings.commands.week_nudges import Asked, nudges_on
 from cuttings.dates import spoken
-from cuttings.errors import Cancelled, Misused, Refused, Unfound
+from cuttings.errors import Misused, Refused, Unfound
 from cuttings.ledger.folding import effective
 from cuttings.ledger.ticks import Aside, NudgeDone, NudgeEntry, NudgeLater, NudgeNever
 from cuttings.nudges.asides import SEASONS, STAGES, back_on, falls_on, holds, parse_later, too_late
@@ -158,7 +158,7 @@ def mark_done(desk: Desk, nudge: Nudge) -> None:
 
         if desk.asker is not None:
             desk.remark(f"To be written down: {nudge.what}.")
-        call([*globals_of(click.get_current_context()), *command], desk.taken_up)
+        call([*globals_of(click.get_current_context()), *command], desk.answers)
         back = "takes back one of them at a time" if len(nudge.lots) > 1 else "takes it back"
         desk.remark(f"Done: {nudge.what}. 'cuttings undo' {back}.")
         return
@@ -209,19 +209,18 @@ def tick(desk: Desk, numbered: Sequence[tuple[int, Nudge]]) -> None:
         raise Misused("--tick asks at a terminal; elsewhere give --done N, --later N DATE or --never N.")
     if not numbered:
         raise Refused("Nothing stands on this sheet, so there is nothing to tick off.")
-    left, taken_up = dict(numbered), desk.taken_up
+    left = dict(numbered)
     while left:
         offered = [Choice(str(number), f"{number}. {nudge.what}") for number, nudge in left.items()]
         which = Question("tick", "Which of them?", str, (*offered, NO_MORE), by_number=True)
-        interview = Interview(given={}, required=[which, HOW], asker=desk.asker, taken_up=taken_up)
+        interview = Interview(given={}, required=[which, HOW], asker=desk.asker)
         chosen = interview.ask(which)
         if chosen == NO_MORE.value:
             return
-        _tick_one(desk, interview, left.pop(int(chosen)), chosen)
-        taken_up = None
+        _tick_one(desk, interview, left.pop(int(chosen)))
 
 
-def _tick_one(desk: Desk, interview: Interview, nudge: Nudge, chosen: str) -> None:
+def _tick_one(desk: Desk, interview: Interview, nudge: Nudge) -> None:
     how = interview.ask(HOW)
     if how == "later":
         put_later(desk, nudge, interview=interview)
@@ -229,10 +228,7 @@ def _tick_one(desk: Desk, interview: Interview, nudge: Nudge, chosen: str) -> No
         put_away(desk, nudge)
     elif how == "done":
         _refuse_unless_open(desk, nudge, how)
-        try:
-            mark_done(desk, nudge)
-        except Cancelled as stop:
-            raise Cancelled(stop.sentence, {"tick": chosen, "how": how, **stop.typed}) from None
+        mark_done(desk, nudge)
 
 
 def _until_when(desk: Desk, nudge: Nudge) -> Question[date | str]:

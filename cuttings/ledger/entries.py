@@ -149,6 +149,7 @@ class Pot(LotEntry):
     mix: str = ""
     depth_m: float | None = None
     root_spread_m: float | None = None
+    root_length_m: float | None = None
     where: str = ""
     shade_days: int | None = None
     label: str = ""

@@ -85,8 +85,10 @@ class Lot:
 
     @property
     def root_length_m(self) -> float | None:
-        """The longest root seen at the newest look that measured one."""
-        lengths = [check.root_length_m for check in self.of_kind(e.Check) if check.root_length_m is not None]
+        """The longest root seen at the newest look, or potting, that measured one."""
+        looks: list[e.Check | e.Pot] = [*self.of_kind(e.Check), *self.of_kind(e.Pot)]
+        seen = sorted(looks, key=lambda entry: entry.order)
+        lengths = [entry.root_length_m for entry in seen if entry.root_length_m is not None]
         return lengths[-1] if lengths else None
 
     @property

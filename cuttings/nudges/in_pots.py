@@ -20,6 +20,7 @@ from cuttings.rules.aftercare import (
 )
 from cuttings.rules.growth import growing_days_after
 from cuttings.rules.hardening import earliest_start, needs_hardening, plan, time_to_harden
+from cuttings.rules.potting import POT_ON_SOURCE
 from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
 from cuttings.rules.transplant import next_planting
 from cuttings.words import Stage
@@ -46,10 +47,6 @@ POT_ON_GROWING_DAYS = 84
 cuttings hold a plug of ten cubic inches after fifteen weeks: Native Plant Network.)"""
 
 POT_ON_ROUND_DAYS = 56
-POT_ON_SOURCE = "Laidback Gardener: Repot into only a slightly bigger pot, 2016"
-"""One or two sizes at a time; in a much larger pot the roots cannot dry the mix, and rot,
-https://laidbackgardener.blog/2016/02/02/repot-into-only-a-slightly-bigger-pot/"""
-
 POT_ON_WHY = (
     "If roots circle the ball, one size larger is right: too large a pot stays wet and rots them. "
     "If they do not hold it together yet, leave it be."

@@ -3,6 +3,7 @@
 from datetime import date, timedelta
 
 from cuttings.climate.climate import Climate
+from cuttings.dates import spoken
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY
 from cuttings.rules.advice import Advice
 from cuttings.rules.growth import growing_days_after
@@ -22,6 +23,9 @@ FEED_SOURCE = "Master Gardener column, NewsBreak, 2021: Over-wintering geraniums
 """Potted cuttings are fed lightly every four to six weeks once new growth shows,
 https://www.newsbreak.com/news/2399026760737; the first feed after four weeks is from memory."""
 
+FIRST_FEED = "half strength"
+"""Of what the feed's label gives for pot plants: salt in the mix burns new roots; from memory."""
+
 FEED_WHY = "Once new leaves grow, and lightly; the mix feeds it until then."
 FEED_IN_SPRING_WHY = "Not before spring: feeding now makes soft growth that frost takes."
 FEED_SURE = f"The four weeks are {FROM_MEMORY}."
@@ -32,6 +36,12 @@ LAST_FEED_BEFORE_FROST_WEEKS = 8
 DIVISION_SOURCE = "Cornell Cooperative Extension Oneida County: Take care when dividing perennials, 2017"
 """Tops of divisions are shortened to four to six inches,
 https://www.timestelegram.com/entertainmentlife/20171016/in-garden-take-care-when-dividing-perennials"""
+
+PURDUE = "Purdue University Plant Propagation: Care of Layered Plants"
+"""A small root system cannot supply many leaves, so the top is trimmed to match it,
+https://hort.purdue.edu/plantprop/WebVersion/Layering/5_5.html"""
+
+THIRD_SURE = f"The third is {FROM_MEMORY}; take less where the roots are many."
 
 
 def shade_days(method: Method, on: date, climate: Climate, hardy: bool) -> Advice[int]:
@@ -81,10 +91,12 @@ def trim(method: Method, few_roots: bool) -> Advice[str]:
             DIVISION_SOURCE,
         )
     if few_roots:
+        stub = "Cut off the old stem below the roots. " if method.is_layer else ""
         return Advice(
-            "Shorten the top by about a third, to just above a bud.",
+            f"{stub}Shorten the top by about a third, to just above a bud.",
             "A small root cannot keep a large top in water.",
-            FROM_MEMORY,
+            PURDUE,
+            THIRD_SURE,
         )
     if method.is_layer:
         return Advice(
@@ -97,3 +109,26 @@ def trim(method: Method, few_roots: bool) -> Advice[str]:
         "It has root enough for its leaves.",
         COMMON_PRACTICE,
     )
+
+
+def back_to_light(on: date, shaded: int) -> str:
+    """When and how it goes back into the light, after so many days of shade; empty where it had none."""
+    if not shaded:
+        return ""
+    return (
+        f"Back into the light from {spoken(on + timedelta(days=shaded), on)}, an hour or two more each day."
+    )
+
+
+def where_to_stand(shaded: int, hardy: bool) -> Advice[str]:
+    """The kind of place for the pots in the first weeks."""
+    if shaded:
+        return Advice(
+            "shade",
+            "Bright shade out of the wind, on something that drains, where you pass every day.",
+            COMMON_PRACTICE,
+        )
+    if hardy:
+        why = "Sheltered and close to the ground: roots in a pot freeze before those in the earth."
+        return Advice("shelter", why, COMMON_PRACTICE)
+    return Advice("light", "In the light and free of frost.", COMMON_PRACTICE)

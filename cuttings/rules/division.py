@@ -1,10 +1,11 @@
 """When to lift and divide a clump."""
 
 from datetime import date
+from math import ceil, pi
 
 from cuttings.climate.climate import Climate
-from cuttings.plants.model import Division, Plant
-from cuttings.rules.advice import Window
+from cuttings.plants.model import FROM_MEMORY, Division, Plant
+from cuttings.rules.advice import Advice, Window
 from cuttings.rules.months import month_stretches
 from cuttings.rules.odds import DEEP_FREEZE_F, chance_of_frozen_ground, chance_of_later_freeze, no_harm
 from cuttings.rules.phases import short_shoots
@@ -24,6 +25,53 @@ BLOOMS_EARLY_UNTIL = 6
 practice."""
 
 SPRING_MONTHS = frozenset(range(1, 7))
+
+PIECE_WIDTH_M = 0.10
+"""Across a piece that grows on without a pause: about a hand's breadth; from memory."""
+
+USABLE = 0.6
+"""Of the ground a clump covers, the share that gives good pieces: its bare or woody middle and what breaks in
+the cutting do not; from memory."""
+
+
+def pieces_from_count(division: Division, counted: int) -> Advice[int]:
+    """How many pieces a clump gives that has so many eyes, fans or shoots; 1 leaves it whole.
+
+    Each keeps as many as the plant's record holds good at the most: the larger the piece, the sooner it
+    flowers again.
+
+    Raises:
+        ValueError: the record does not tell how many a piece keeps.
+    """
+    if division.per_piece is None:
+        raise ValueError("It is not known how many a piece should keep.")
+    least, most = division.per_piece
+    what, source = division.counted_in, division.source_of("per_piece")
+    if counted < 2 * least:
+        each = f"at least {least} {what}" if least > 1 else f"one of its {what}"
+        return Advice(1, f"Leave it whole: each piece should keep {each}, and it has {counted}.", source)
+    pieces = min(max(ceil(counted / most), 2), counted // least)
+    span = f"{least} to {most}" if least != most else f"{least}"
+    why = f"Each piece keeps {span} {what}; larger ones flower sooner."
+    if counted // least > pieces:
+        why = f"{why} {counted // least} is the most it gives."
+    return Advice(pieces, why, source)
+
+
+def pieces_from_width(width_m: float) -> Advice[int]:
+    """How many pieces a clump gives that is so wide across [m]; 1 leaves it whole."""
+    pieces = int(USABLE * pi / 4 * (width_m / PIECE_WIDTH_M) ** 2)
+    sure = "An estimate from the width alone."
+    if pieces < 2:
+        return Advice(1, "Leave it whole: its pieces would be smaller than a hand.", FROM_MEMORY, sure)
+    why = "Pieces a hand wide grow on without a pause; the bare middle is thrown away."
+    return Advice(pieces, why, FROM_MEMORY, sure)
+
+
+def not_now(plant: Plant, climate: Climate, on: date) -> Window | None:
+    """The next window to divide a plant; ``None`` where one is open on the day, or none is known."""
+    window = next_division(plant, climate, on)
+    return window if window is not None and window.opens > on else None
 
 
 def division_months(plant: Plant) -> tuple[int, ...]:

@@ -11,8 +11,11 @@ from attrs import frozen
 from cuttings.plants.model import FROM_MEMORY
 from cuttings.rules.pot_shapes import (
     FEWEST_CELLS,
+    FILLED,
     MOST_CELLS,
+    ROUND_HEIGHT,
     ROUND_SOURCE,
+    SQUARE_HEIGHT,
     cell_litres,
     deep_litres,
     round_litres,
@@ -114,6 +117,11 @@ class Pot:
     depth_m: float | None = None
     cells: int = 1
 
+    @property
+    def mix_depth_m(self) -> float | None:
+        """How deep the mix in it is, where its depth is known."""
+        return None if self.depth_m is None else self.depth_m * FILLED
+
 
 def several(name: str) -> str:
     """Several pots of a name in words; a name that stands for several already is left alone."""
@@ -131,7 +139,9 @@ def classes() -> tuple[Pot, ...]:
 def _class_pot(name: str) -> Pot:
     measured = name in MEASURED_CLASS_L
     litres = MEASURED_CLASS_L[name] if measured else REMEMBERED_CLASS_L[name]
-    return Pot(name, litres, CLASS_DIAMETER_M.get(name), CLASS_SOURCE if measured else FROM_MEMORY)
+    width_m = CLASS_DIAMETER_M.get(name)
+    depth_m = None if width_m is None else width_m * ROUND_HEIGHT
+    return Pot(name, litres, width_m, CLASS_SOURCE if measured else FROM_MEMORY, depth_m)
 
 
 def class_limits_l(name: str) -> tuple[tuple[float, float], str] | None:
@@ -147,7 +157,8 @@ def class_limits_l(name: str) -> tuple[tuple[float, float], str] | None:
 def round_pot(diameter_m: float, name: str = "") -> Pot:
     """A round pot of a width across the top; the mix it takes is that of a filled truncated cone."""
     name = name or f"{round(diameter_m * 100, 1):g}cm"
-    return Pot(name, round_litres(diameter_m), diameter_m, f"from its width; shape after {ROUND_SOURCE}")
+    sure = f"from its width; shape after {ROUND_SOURCE}"
+    return Pot(name, round_litres(diameter_m), diameter_m, sure, ROUND_HEIGHT * diameter_m)
 
 
 def parse_pot(text: str, units: Units) -> Pot:
@@ -174,7 +185,8 @@ def parse_pot(text: str, units: Units) -> Pot:
     side = _SQUARE_AFTER.sub("", _SQUARE_BEFORE.sub("", word))
     if side != word and (match := _WIDTH.match(side)):
         side_m, name = _width(text, match[1], match[2], units)
-        return Pot(f"{name} square", square_litres(side_m), side_m, f"from its side, {FROM_MEMORY}")
+        sure = f"from its side, {FROM_MEMORY}"
+        return Pot(f"{name} square", square_litres(side_m), side_m, sure, SQUARE_HEIGHT * side_m)
     return _by_volume(text, word, units)
 
 

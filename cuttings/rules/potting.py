@@ -1,11 +1,17 @@
 """Potting a rooted stem: when, into which pot and mix, how deep; trimming and labelling come with it."""
 
 from collections.abc import Sequence
+from datetime import date, timedelta
 
-from cuttings.plants.model import COMMON_PRACTICE, Plant, Range
+from cuttings.climate.climate import Climate
+from cuttings.dates import spoken
+from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Plant, Range
 from cuttings.rules.advice import Advice
 from cuttings.rules.aftercare import first_feed_days, shade_days, trim
+from cuttings.rules.growth import growing_days_after
+from cuttings.rules.layering import sever_window
 from cuttings.rules.pots import ALIKE, Pot, parse_pot
+from cuttings.rules.seasons import frosts
 from cuttings.units import show_length
 from cuttings.words import Drainage, Method, PlantType, Units
 
@@ -30,7 +36,7 @@ CLEARANCE_M = 0.025
 """Fresh mix to leave all round the root ball; common practice is 2 to 3 cm, an inch."""
 
 LADDER = {
-    Units.US: ("3in", "4in", "5in", "#1", "#2", "#3", "#5", "#7", "#10"),
+    Units.US: ("3in", "4in", "5in", "6in", "#1", "#2", "#3", "#5", "#7", "#10"),
     Units.METRIC: ("7cm", "9cm", "11cm", "13cm", "17cm", "21cm", "26cm", "30cm", "35cm"),
 }
 """The pots one steps up through, smallest first; common practice."""
@@ -131,6 +137,64 @@ def _smallest_holding(width_m: float, units: Units) -> Pot:
     return next((pot for pot in ladder if (pot.diameter_m or 0.0) >= width_m), ladder[-1])
 
 
+POT_ON_SOURCE = "Laidback Gardener: Repot into only a slightly bigger pot, 2016"
+"""One or two sizes at a time; in a much larger pot the roots cannot dry the mix, and rot,
+https://laidbackgardener.blog/2016/02/02/repot-into-only-a-slightly-bigger-pot/"""
+
+FILLS_POT_DAYS = 56
+"""Growing days in which the roots of a young plant fill the new mix of a pot; from memory."""
+
+ONE_SIZE = 1.15
+"""How much more mix the next size of pot holds at the least; from memory."""
+
+
+def ready_to_pot_on(filled: bool, on: date, climate: Climate, hardy: bool) -> Advice[bool]:
+    """Whether a plant in a pot should move into a larger one.
+
+    Args:
+        filled: whether its roots hold the ball together, or show at the holes.
+    """
+    if not filled:
+        why = "Leave it until the roots hold the ball together: a larger pot stays wet and rots them."
+        return Advice(False, why, POT_ON_SOURCE)
+    filled_by = growing_days_after(climate, on, FILLS_POT_DAYS)
+    if hardy and filled_by > on + timedelta(days=FILLS_POT_DAYS + 7):  # winter lies between
+        why = (
+            "Leave it until growth begins in spring: now the new mix would stay cold and wet, without roots."
+        )
+        return Advice(False, frosts(climate, on.year).said(why), FROM_MEMORY)
+    return Advice(True, "The roots fill the pot and there is time to fill the next.", POT_ON_SOURCE)
+
+
+def next_pot(pot: Pot, units: Units = Units.US) -> Advice[Pot]:
+    """One size up from the pot it stands in; the largest where there is no larger one."""
+    ladder = [parse_pot(name, units) for name in LADDER[units]]
+    larger = (each for each in ladder if each.volume_l >= pot.volume_l * ONE_SIZE)
+    why = f"One size up from {pot.name}: in a much larger pot the roots cannot dry the mix, and rot."
+    return Advice(next(larger, ladder[-1]), why, POT_ON_SOURCE)
+
+
+def season_to_pot(method: Method, started: date | None, on: date, climate: Climate, *, warm: bool) -> str:
+    """Why a day is a poor one to pot a rooted stem, in a sentence; empty where it is none.
+
+    Args:
+        started: the day a layer was pegged; ``None`` where nobody knows it.
+        warm: whether it stands indoors or over heat, where winter is no matter.
+    """
+    if method.is_layer and started is not None:
+        sever = sever_window(method, started, climate)
+        if on < sever.opens:
+            return (
+                f"It is early to cut it from its mother; better from {spoken(sever.opens, on)}. {sever.why}"
+            )
+    growth = growing_days_after(climate, on, 0)
+    if method.is_cutting and growth != on and not warm:
+        return (
+            f"It makes no roots now: if it can stay, pot it when growth begins, about {spoken(growth, on)}."
+        )
+    return ""
+
+
 def recommend_mix(plant: Plant, *, striking: bool = False) -> Advice[str]:
     """The mix to use, by the name of its recipe: ``striking``, ``potting``, ``gritty`` or ``acid``."""
     if striking:
@@ -144,23 +208,43 @@ def recommend_mix(plant: Plant, *, striking: bool = False) -> Advice[str]:
     return Advice("potting", "Nothing more special is known to be needed.", COMMON_PRACTICE)
 
 
-def recommend_depth(plant: Plant, method: Method) -> Advice[float | None]:
+AS_IT_STANDS: Advice[float | None] = Advice(
+    None, "As deep as it stands in its pot now: bark that is buried rots.", COMMON_PRACTICE
+)
+"""How deep a plant is set that is potted on."""
+
+
+def recommend_depth(plant: Plant, method: Method, pot: Pot | None = None) -> Advice[float | None]:
     """How deep to set it, in metres, where the plant's record has a figure: of a bulb as planting charts have
-    it, of a crown or eye the soil over it. The middle of the range is advised.
+    it, of a crown or eye the soil over it. The middle of the range is advised, but no deeper than leaves half
+    the pot's mix below.
 
     ``None`` with a sentence where the rule is to go by the plant, and where it may stand level with the soil.
     """
     depth, source = _depth_on_record(plant, method)
     if depth is not None and depth[0] > 0:
-        words = plant.planting_depth or "as charts of planting give it"
-        return Advice(sum(depth) / 2, _sentence(words), source)
-    if plant.planting_depth:
-        return Advice(None, _sentence(plant.planting_depth), plant.source_of("planting_depth"))
+        usual = sum(depth) / 2
+        room = pot.mix_depth_m / 2 if pot is not None and pot.mix_depth_m is not None else usual
+        if room < usual:
+            why = "Charts set it deeper in the ground; in this pot half the mix must stay below for roots."
+            return Advice(room, why, COMMON_PRACTICE)
+        return Advice(usual, _sentence(_depth_words(plant, method)), source)
+    if plant.potting_depth:
+        return Advice(None, _sentence(plant.potting_depth), plant.source_of("potting_depth"))
     if plant.type is PlantType.BULB:
         return Advice(None, "Two to three times as deep as the bulb is tall.", COMMON_PRACTICE)
     if method.is_cutting or method.is_layer:
         return Advice(None, "Just cover the topmost roots; keep leaves and buds clear.", COMMON_PRACTICE)
     return Advice(None, "As deep as it stood before; the old soil line shows on the stem.", COMMON_PRACTICE)
+
+
+def _depth_words(plant: Plant, method: Method) -> str:
+    """The words that go with the figure of a record."""
+    if plant.potting_depth and "potting_depth" not in plant.levels:
+        return plant.potting_depth
+    if method.starts_rooted and plant.division is not None and plant.division.replant:
+        return plant.division.replant
+    return plant.planting_depth or "as charts of planting give it"
 
 
 def _depth_on_record(plant: Plant, method: Method) -> tuple[Range | None, str]:

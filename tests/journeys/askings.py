@@ -66,13 +66,14 @@ class Asking:
 @frozen
 class Command:
     """A command as it is called at a terminal, all it asks, and what it says at the end. ``writes`` is false
-    for one that leaves the ledger as it was."""
+    for one that leaves the ledger as it was. ``after`` is asked when something was recorded."""
 
     words: str
     askings: tuple[Asking, ...]
     recorded: str = ""
     on: date = DAY
     writes: bool = True
+    after: tuple[Asking, ...] = ()
 
 
 def text(prompt: str, answer: str = "", *wrong: tuple[str, str]) -> Asking:
@@ -187,7 +188,8 @@ COMMANDS: Mapping[str, Command] = {
         "divide",
         (
             text("Which plant?", "siberian iris", EMPTY),
-            text("How many pieces?", "4", *COUNTS, ("", "is not a whole number"), HUGE),
+            text("How large is the clump?", "12", *LENGTHS, ("0", "0 is too few")),
+            text("How many pieces?", "4", *COUNTS, HUGE),
             *DETAILS,
         ),
         "4 pieces of Siberian iris",
@@ -257,6 +259,22 @@ COMMANDS: Mapping[str, Command] = {
         "pots add 4in",
         (text("How many?", "30", *COUNTS, HUGE), REMEMBER),
         "30 more of 4in pots; 30 owned, 23 in use, 7 free.",
+    ),
+    "pot --again": Command(
+        "pot --again",
+        (
+            one("Which lot is to be potted?", "box"),
+            text("How many are potted?", "5", *_up_to(15)),
+            yes("Do roots show at the holes", "y"),
+            text("Which pot?", "#1", ("bucket", "bucket")),
+            free("Which mix?"),
+            text("How deep?", "", *LENGTHS),
+            text("How many days of shade?", "5", *COUNTS, ("400", "400 is too many; 90 is the most")),
+            free("What does the label say?"),
+            free("Where do they stand?"),
+            REMEMBER,
+        ),
+        "5 stems of 24-004 box in #1 pots",
     ),
     "harden": Command(
         "harden",
@@ -370,6 +388,7 @@ COMMANDS: Mapping[str, Command] = {
             yes("Do deer come there?"),
         ),
         "",
+        after=(text("What grows there already?"),),
     ),
     "sites growing": Command(
         "sites growing",
@@ -431,6 +450,7 @@ COMMANDS: Mapping[str, Command] = {
                  ("2025-09-28", "is not later than 28 September"), ("waiting", "is no time to come")),
         ),
         "Put off until 3 October 2025: Look for roots on 25-003 climbing hydrangea.",
+        after=(one("Which of them?", "nothing more"),),
     ),
     "week --tick, done": Command(
         "week --tick",
@@ -446,23 +466,27 @@ COMMANDS: Mapping[str, Command] = {
             REMEMBER,
         ),
         "Done: Look for roots on 25-003 climbing hydrangea. 'cuttings undo' takes it back.",
+        after=(one("Which of them?", "nothing more"),),
     ),
     "week --tick, labels": Command(
         "week --tick",
         (one("Which of them?", "Write labels for 24-002 switch grass"), one("What of it?", "it is done")),
         "Done: Write labels for 24-002 switch grass. 'cuttings undo' takes it back.",
         on=date(2024, 5, 3),
+        after=(one("Which of them?", "nothing more"),),
     ),
     "week --tick, never": Command(
         "week --tick",
         (one("Which of them?", "25-003 climbing hydrangea"), one("What of it?", "never again")),
         "Never again: Look for roots on 25-003 climbing hydrangea.",
+        after=(one("Which of them?", "nothing more"),),
     ),
     "week --tick, to look": Command(
         "week --tick",
         (one("Which of them?", "25-003 climbing hydrangea"), one("What of it?", "nothing, I only looked")),
         "What of it? nothing, I only looked",
         writes=False,
+        after=(one("Which of them?", "nothing more"),),
     ),
     "spot": Command(
         "spot",

@@ -139,8 +139,10 @@ def _look_whether_it_has_rooted(terminal: Terminal) -> None:
 def _pot_as_advised(terminal: Terminal) -> None:
     terminal.choose("What now?", "I am potting")
     terminal.choose("Which lot is to be potted?", "25-001")
-    terminal.wait_for("Cut off the stub of the old stem below the new roots, cleanly.")
     for prompt in POTTING:
+        terminal.asked(prompt)
+        if prompt.startswith("Which pot?"):
+            terminal.wait_for("Cut off the stub of the old stem below the new roots, cleanly.")
         terminal.answer(prompt)
     said = _go_on(terminal)
     assert "Recorded 3 stems of 25-001 red currant in #1 pots of potting mix; 3 potted." in said

@@ -39,8 +39,8 @@ def test_nonsense_is_answered_in_a_sentence_and_the_right_answer_taken(
             _talk_nonsense(terminal, asking)
             assert kept.read_bytes() == before, "an answer was recorded before the last question"
             asking.reply(terminal)
-        if name == "sites add":
-            terminal.answer("What grows there already?")
+        for asking in command.after:
+            asking.reply(terminal)
         assert terminal.finish() == 0, terminal.screen_text()
         assert command.recorded in terminal.flowing(), terminal.screen_text()
         assert ("Recorded" in terminal.screen_text()) is command.writes

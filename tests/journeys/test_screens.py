@@ -36,7 +36,7 @@ def test_the_home_screen_fits_a_small_terminal(garden: Path, tmp_path: Path) -> 
         terminal.asked("What now?")
         terminal.wait_for("Leave the ledger")
         assert terminal.screen_text().startswith("Quarry Bank   28 September 2025")
-        assert "Water 24-004 box, 25-004 rosemary and 5 more" in terminal.screen_text()
+        assert "Water 24-004 box, 23-006 red currant and 4 more" in terminal.screen_text()
         terminal.choose("What now?", "Leave the ledger")
         assert terminal.finish() == 0
 

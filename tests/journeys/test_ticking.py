@@ -84,6 +84,7 @@ def test_what_was_put_off_leaves_the_home_screen_and_comes_back_with_undo(
         terminal.answer("Until when?", "2026-12-24")
         terminal.wait_for("by then it is too late.")
         terminal.wait_for("Put off until 24 December 2026")
+        terminal.choose("Which of them?", "nothing more")
         terminal.wait_for_end("(any key to go on)")
         terminal.keys(" ")
         terminal.asked("What now?")

@@ -1,4 +1,5 @@
 from datetime import date
+from itertools import pairwise
 
 import pytest
 from attrs import evolve
@@ -6,13 +7,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate
-from cuttings.plants.model import Plant
+from cuttings.plants.model import Division, Plant
+from cuttings.rules.aftercare import back_to_light, where_to_stand
+from cuttings.rules.pots import parse_pot, round_pot
 from cuttings.rules.potting import (
+    LADDER,
     first_feed_days,
+    next_pot,
     ready_to_pot,
+    ready_to_pot_on,
     recommend_depth,
     recommend_mix,
     recommend_pot,
+    season_to_pot,
     shade_days,
     trim,
 )
@@ -73,6 +80,80 @@ def test_depth_is_a_figure_where_one_is_published_and_a_sentence_otherwise() -> 
     assert recommend_depth(Plant("Scilla", PlantType.BULB), Method.BULB_OFFSET).value is None
     assert "As deep as it stood" in recommend_depth(IRIS, Method.CROWN_DIVISION).why
     assert "As deep" not in recommend_depth(CURRANT, CUTTING).why
+
+
+def test_in_a_pot_the_words_for_pots_go_before_those_for_the_ground() -> None:
+    layer = evolve(CURRANT, potting_depth="as deep as it rooted", planting_depth="a little deeper")
+    assert recommend_depth(layer, Method.SIMPLE_LAYER).why == "As deep as it rooted."
+    figure = Division("autumn", (9,), replant="eyes just under the surface", replant_depth_m=(0.02, 0.04))
+    general = evolve(
+        IRIS, division=figure, potting_depth="crown level with the mix", levels={"potting_depth": "type"}
+    )
+    advice = recommend_depth(general, Method.CROWN_DIVISION)
+    assert advice.value == pytest.approx(0.03)
+    assert advice.why == "Eyes just under the surface."
+    own = evolve(general, potting_depth="eyes up", levels={})
+    assert recommend_depth(own, Method.CROWN_DIVISION).why == "Eyes up."
+
+
+@given(st.floats(0.05, 0.4), st.floats(0.01, 0.3))
+def test_half_the_mix_of_a_pot_stays_below_a_bulb(width_m: float, depth_m: float) -> None:
+    charted = evolve(DAFFODIL, planting_depth_m=(depth_m, depth_m))
+    pot = round_pot(width_m)
+    advised = recommend_depth(charted, Method.BULB_OFFSET, pot).value
+    assert advised is not None
+    assert pot.mix_depth_m is not None
+    assert advised <= pot.mix_depth_m / 2 + 1e-9
+    assert advised <= depth_m
+
+
+@pytest.mark.parametrize(("now", "next_up"), [("3in", "4in"), ("4in", "5in"), ("SP4", "6in"), ("#1", "#2")])
+def test_potting_on_goes_up_one_size(now: str, next_up: str) -> None:
+    assert next_pot(parse_pot(now, Units.US), Units.US).value.name == next_up
+
+
+@pytest.mark.parametrize("units", list(Units))
+def test_every_pot_of_the_ladder_leads_to_the_next_and_the_largest_to_itself(units: Units) -> None:
+    for smaller, larger in pairwise(LADDER[units]):
+        assert next_pot(parse_pot(smaller, units), units).value.name == larger
+    largest = LADDER[units][-1]
+    assert next_pot(parse_pot(largest, units), units).value.name == largest
+
+
+def test_a_plant_is_potted_on_when_its_roots_fill_the_pot_and_winter_is_far() -> None:
+    may, september, january = date(2026, 5, 20), date(2026, 9, 20), date(2026, 1, 10)
+    assert ready_to_pot_on(True, may, COLD, hardy=True).value
+    assert not ready_to_pot_on(False, may, COLD, hardy=True).value
+    assert not ready_to_pot_on(True, september, COLD, hardy=True).value
+    assert not ready_to_pot_on(True, january, COLD, hardy=True).value
+    assert ready_to_pot_on(True, september, COLD, hardy=False).value
+    assert ready_to_pot_on(True, january, SOUTHERN, hardy=True).value
+
+
+def test_layers_cut_too_early_and_cuttings_in_winter_are_told_to_wait() -> None:
+    pegged, july, december = date(2026, 5, 10), date(2026, 7, 1), date(2026, 12, 1)
+    assert "early to cut" in season_to_pot(Method.SIMPLE_LAYER, pegged, july, COLD, warm=False)
+    assert season_to_pot(Method.SIMPLE_LAYER, None, july, COLD, warm=False) == ""
+    assert "no roots now" in season_to_pot(CUTTING, None, december, COLD, warm=False)
+    assert season_to_pot(CUTTING, None, december, COLD, warm=True) == ""
+    assert season_to_pot(CUTTING, None, july, COLD, warm=False) == ""
+
+
+def test_it_goes_back_into_the_light_by_degrees_and_stands_where_that_suits() -> None:
+    assert (
+        back_to_light(date(2026, 5, 20), 7)
+        == "Back into the light from 27 May, an hour or two more each day."
+    )
+    assert back_to_light(date(2026, 5, 20), 0) == ""
+    kinds = [where_to_stand(shaded, hardy).value for shaded, hardy in ((7, True), (0, True), (0, False))]
+    assert kinds == ["shade", "shelter", "light"]
+
+
+def test_a_layer_with_few_roots_loses_its_stub_and_a_third_of_its_top() -> None:
+    advice = trim(Method.SIMPLE_LAYER, few_roots=True)
+    assert "Cut off the old stem" in advice.value
+    assert "third" in advice.value
+    assert "third" not in trim(Method.SIMPLE_LAYER, few_roots=False).value
 
 
 def test_shade_is_longest_in_high_summer_and_needless_at_rest() -> None:
