@@ -32,8 +32,17 @@ WORDS: Mapping[str, str] = {
     "spot": "Where could a lot go?",
     "start": "I started or saw something: cuttings, layers, a first flower ...",
     "left": "Something has left: given, sold, died, split off ...",
-    "look": "Look something up: tonight's cold, a spot, lots, plants, the climate ...",
+    "look": "Look something up or work it out: a spot, a mix, labels, lots, plants ...",
+    "bench": "For the bench: a mix, a dip, a feed, pots, labels ...",
     "right": "Put something right: take back, add a note, describe a site ...",
+    "mix": "Work out a mix for so many pots",
+    "dip": "Work out a dip of rooting hormone",
+    "feed": "Work out a feed",
+    "pots": "Show the pots I own",
+    "pots add": "Put pots into the drawer",
+    "pots clean": "How pots and blades are cleaned",
+    "labels": "Show what to write on labels",
+    "which": "Find out which lot a pot without a label is",
     "strike": "I struck cuttings",
     "layer": "I layered stems",
     "divide": "I divided a clump",
@@ -72,6 +81,7 @@ SHELVES: Mapping[str, tuple[str, ...]] = {
     "left": ("give", "sell", "lose", "split", "back"),
     "look": (
         "tonight",
+        "bench",
         "spot",
         "lots",
         "card",
@@ -84,6 +94,7 @@ SHELVES: Mapping[str, tuple[str, ...]] = {
         "demo",
         "back",
     ),
+    "bench": ("mix", "dip", "feed", "pots", "pots add", "pots clean", "labels", "which", "back"),
     "right": (
         "undo",
         "note",
@@ -114,7 +125,7 @@ def home(ctx: click.Context) -> None:
         desk = desk_of(ctx)
         _show(desk)
         chosen = _choose(desk, HOME)
-        if chosen in SHELVES:
+        while chosen in SHELVES:
             chosen = _choose(desk, SHELVES[chosen], leave=BACK)
         if chosen == LEAVE:
             return

@@ -45,10 +45,11 @@ def which(desk: Desk, **given: Any) -> None:
         pot=read("pot", lambda text: parse_pot(text, desk.units)),
         looks=looks_in(given),
     )
-    living = len(desk.book.live_lots())
+    book = desk.book.as_of(desk.on)
+    living = len(book.live_lots())
     if not living:
         raise Refused("No lot holds stems that are alive; 'cuttings lots' shows where they went.")
-    found = candidates(desk.book, desk.catalogue, clues, desk.on, desk.units)
+    found = candidates(book, desk.catalogue, clues, desk.on, desk.units)
     desk.answer(
         _page(found, living),
         {"candidates": [_document(each) for each in found], "ruled_out": living - len(found)},
