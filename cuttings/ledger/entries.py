@@ -1,8 +1,7 @@
 """The kinds of entry: dated facts, never edited. A mistake is put right by a reversing entry.
 
-An entry that moves stems says how many, from which stage to which. ``None`` as the source of a move
-means that the stems are new to the lot; ``None`` as its target that they went on into another lot.
-Lengths are metres, volumes litres, temperatures degrees Celsius.
+A move of stems has no source where they are new to the lot, and no target where they went on into another
+lot. Lengths are metres, volumes litres, temperatures degrees Celsius.
 """
 
 from collections.abc import Mapping
