@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from hypothesis.extra.numpy import arrays
 
 from cuttings.climate.series import MISSING, VERSION, Series
 
@@ -16,9 +17,9 @@ READINGS = st.integers(-32768, 32767) | st.just(MISSING) | st.integers(-400, 450
 @st.composite
 def series(draw: st.DrawFn) -> Series:
     days = draw(st.integers(1, 400))
-    columns = [draw(st.lists(READINGS, min_size=days, max_size=days)) for _ in range(3)]
+    columns = [draw(arrays(np.int16, days, elements=READINGS, fill=READINGS)) for _ in range(3)]
     first = draw(st.dates(date(1700, 1, 1), date(2199, 12, 31)))
-    return Series(draw(st.text(max_size=20)), first, *(np.array(each, dtype=np.int16) for each in columns))
+    return Series(draw(st.text(max_size=20)), first, *columns)
 
 
 def small(days: int = 400) -> Series:
