@@ -23,7 +23,7 @@ from cuttings.rules.dangers import ADVISORY_C
 from cuttings.rules.hardening import DAY_MIN_C, plan
 from cuttings.rules.seasons import is_hardy
 from cuttings.units import fahrenheit_to_celsius, show_length, show_temperature
-from cuttings.words import Units
+from cuttings.words import Stage, Units
 
 HEAT_C = fahrenheit_to_celsius(90.0)
 HEAT_SOURCE = (
@@ -105,7 +105,7 @@ class _Forecast:
         return Nudge(
             id=":".join((*filter(None, (group.lot, group.where)), _standing(group), "cold")),
             job=verdict.remedy.do,
-            name=group.name if group.lot else f"{group.name} on {group.where}",
+            name=f"{group.name} on {group.where}" if group.stages == (Stage.PLANTED,) else group.name,
             window=window,
             lot=group.lot,
             site=site.name if site is not None else "",

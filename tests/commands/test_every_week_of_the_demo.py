@@ -34,8 +34,18 @@ AGAINST = (
 """Kinds of work that may not be asked for one lot in one week, unless other stems of it are meant."""
 
 
-def week(ledger: Path, first: date) -> list[dict[str, Any]]:
-    document = cuttings("week", "--from", first.isoformat(), "--json", ledger=ledger, today=LAST_DAY).document
+FORECASTS = (
+    (),
+    ("--low", "24F", "--high", "41F", "--rain", "0.2in"),
+    ("--low", "66F", "--high", "95F", "--rain", "0"),
+    ("--low", "50F", "--high", "60F", "--rain", "3in"),
+)
+"""None, a frost, a heat wave, and a week of rain; whatever the season, for forecasts are mistyped too."""
+
+
+def week(ledger: Path, first: date, forecast: tuple[str, ...]) -> list[dict[str, Any]]:
+    words = ("week", "--from", first.isoformat(), *forecast, "--json")
+    document = cuttings(*words, ledger=ledger, today=LAST_DAY).document
     nudges: list[dict[str, Any]] = document["nudges"]
     return nudges
 
@@ -45,12 +55,15 @@ def garden(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return demo_garden(tmp_path_factory.mktemp("weeks") / "demo", LAST_DAY)
 
 
+@pytest.mark.parametrize("forecast", FORECASTS, ids=["none", "frost", "heat", "rain"])
 @pytest.mark.parametrize("quarter", range(8))
-def test_no_week_contradicts_itself_or_comes_too_late(quarter: int, garden: Path) -> None:
+def test_no_week_contradicts_itself_or_comes_too_late(
+    quarter: int, forecast: tuple[str, ...], garden: Path
+) -> None:
     for number in range(quarter * WEEKS // 8, (quarter + 1) * WEEKS // 8):
         first = FIRST_WEEK + timedelta(weeks=number)
         last = first + timedelta(days=6)
-        found = week(garden, first)
+        found = week(garden, first, forecast)
         _in_time(found, first, last)
         _each_once(found, first)
         for lot in {nudge["lot"] for nudge in found if nudge["lot"]}:
@@ -96,7 +109,7 @@ def test_every_season_has_its_work(garden: Path) -> None:
     kinds = {
         nudge["id"].rpartition(":")[2]
         for number in range(WEEKS)
-        for nudge in week(garden, FIRST_WEEK + timedelta(weeks=number))
+        for nudge in week(garden, FIRST_WEEK + timedelta(weeks=number), ())
     }
     assert kinds >= {"check", "pot", "air", "shade", "feed", "harden", "plant", "water", "pots", "winter",
                      "look-in", "out", "mulch", "heave", "labels", "prunings"}  # fmt: skip
