@@ -124,7 +124,7 @@ def test_advice_is_the_smallest_of_ones_own_that_is_free(ledger: Path) -> None:
     added(ledger, "old cans", 4, "--size", "#2")
     added(ledger, "tubs", 2, "--size", "#1")
     lot = begun(ledger, ("rooted", 9))
-    pot = ("pot", lot, "--pot", "4in", "--spread", "4in")
+    pot = ("pot", lot, "--pot", "4in", "--spread", "4.4in")
     recorded(*pot, "--count", "2", ledger=ledger)
     assert "tubs" in last_entry(ledger, lot)["advised"]["pot"]
     recorded(*pot, "--count", "4", ledger=ledger)

@@ -145,7 +145,7 @@ def _pot_as_advised(terminal: Terminal) -> None:
             terminal.wait_for("Cut off the stub of the old stem below the new roots, cleanly.")
         terminal.answer(prompt)
     said = _go_on(terminal)
-    assert "Recorded 3 stems of 25-001 red currant in #1 pots of potting mix; 3 potted." in said
+    assert "Recorded 3 stems of 25-001 red currant in 6in pots of potting mix; 3 potted." in said
     assert "Advised otherwise" not in said
 
 

@@ -29,7 +29,7 @@ def test_tonight_s_cold_is_asked_after_from_the_home_screen(garden: Path, tmp_pa
     kept = copied(garden, tmp_path)
     before = kept.read_bytes()
     with Terminal("--on", DAY.isoformat(), folder=tmp_path) as terminal:
-        terminal.choose("What now?", "tonight's cold")
+        terminal.choose("What now?", "Look something up")
         terminal.wait_for("Look a plant up")
         terminal.choose("What now?", "Will tonight's cold do harm?")
         terminal.answer("How low does the forecast go tonight?", "27")
