@@ -1,6 +1,6 @@
 """The interview at the potting bench: every question has a recommended answer and its reason."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import timedelta
 from functools import partial
 from typing import Any, TypeVar
@@ -8,7 +8,7 @@ from typing import Any, TypeVar
 import click
 from attrs import frozen
 
-from cuttings.ask import Interview, Question
+from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.drawer import free_pots, pot_in, warn_if_short
 from cuttings.commands.parsing import maybe, whole, words, yes_no
@@ -33,8 +33,11 @@ from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Advice
 from cuttings.rules.aftercare import (
     FIRST_FEED,
+    Leaf,
+    Stem,
     back_to_light,
     first_feed_days,
+    hold_up,
     shade_days,
     trim,
     where_to_stand,
@@ -62,6 +65,27 @@ T = TypeVar("T")
 
 PENCIL = Advice("", "Pencil on a label outlasts ink.", COMMON_PRACTICE)
 
+LEAF = Question(
+    "leaf",
+    "How much leaf is there, for these roots?",
+    Leaf,
+    (
+        Choice(Leaf.LITTLE, "hardly any, or bare"),
+        Choice(Leaf.EVEN, "about as much as root"),
+        Choice(Leaf.MUCH, "far more leaf than root"),
+    ),
+)
+STEM = Question(
+    "stem",
+    "What is the stem like?",
+    Stem,
+    (
+        Choice(Stem.FIRM, "firm, it stands by itself"),
+        Choice(Stem.SOFT, "soft and green"),
+        Choice(Stem.THIN, "thin, it leans or rocks"),
+    ),
+    default=Stem.FIRM,
+)
 FEW_ROOTS_M = 0.05
 """Roots under two inches, in length and across, are few for a top of any size; from memory."""
 
@@ -138,19 +162,20 @@ def _ask_roots(desk: Desk, interview: Interview, known: Known, *, again: bool) -
         desk.warn(ready.why)
     spread = interview.ask(_measured(desk, "spread", SPREAD))
     if interview.asking:
-        cut = trim(lot.method, _has_few_roots(interview, lot, length, spread))
-        interview.say(f"{cut.value} {because(desk, cut)}")
+        _ask_top(desk, interview, lot, [each for each in (length, spread) if each is not None])
     return Roots(measured, spread)
 
 
-def _has_few_roots(interview: Interview, lot: Lot, length_m: float | None, spread_m: float | None) -> bool:
-    """Whether the top is too large for the roots; asked only where nothing was measured and it matters."""
+def _ask_top(desk: Desk, interview: Interview, lot: Lot, roots_m: Sequence[float]) -> None:
+    """What is seen of leaf and stem, and what is to be done about it; a division's leaves are cut anyway."""
     if lot.method.starts_rooted:
-        return False
-    if seen := [each for each in (length_m, spread_m) if each is not None]:
-        return max(seen) < FEW_ROOTS_M
-    prompt = "Are the roots few for so large a top?"
-    return interview.ask(Question("few-roots", prompt, yes_no, default="no", yes_no=True))
+        leaf, stem = Leaf.EVEN, Stem.FIRM
+    else:
+        few = bool(roots_m) and max(roots_m) < FEW_ROOTS_M
+        leaf = interview.ask(LEAF.offering(Leaf.MUCH if few else Leaf.EVEN))
+        stem = interview.ask(STEM)
+    for advice in (trim(lot.method, leaf), hold_up(stem)):
+        interview.say(f"{advice.value} {because(desk, advice)}" if advice.value else "")
 
 
 def _ask_filled(desk: Desk, interview: Interview, known: Known) -> Roots:

@@ -1,6 +1,7 @@
 """The first weeks after potting: shade, the first feed, and what to cut back."""
 
 from datetime import date, timedelta
+from enum import StrEnum
 
 from cuttings.climate.climate import Climate
 from cuttings.dates import spoken
@@ -41,6 +42,27 @@ PURDUE = "Purdue University Plant Propagation: Care of Layered Plants"
 """A small root system cannot supply many leaves, so the top is trimmed to match it,
 https://hort.purdue.edu/plantprop/WebVersion/Layering/5_5.html"""
 
+UNCOVERED_SOURCE = "Laidback Gardener: Acclimatizing Rooted Cuttings, 2020"
+"""Leaves made under cover wilt when it is taken off at once; it is opened little by little over several days,
+https://laidbackgardener.blog/2020/10/17/acclimatizing-rooted-cuttings/"""
+
+
+class Leaf(StrEnum):
+    """How much leaf a stem carries, against its roots."""
+
+    LITTLE = "little"
+    EVEN = "even"
+    MUCH = "much"
+
+
+class Stem(StrEnum):
+    """How a stem stands that is being potted."""
+
+    FIRM = "firm"
+    SOFT = "soft"
+    THIN = "thin"
+
+
 THIRD_SURE = f"The third is {FROM_MEMORY}; take less where the roots are many."
 
 
@@ -79,7 +101,7 @@ def first_feed_days(on: date, climate: Climate) -> Advice[int]:
     return Advice(FEED_AFTER_DAYS, FEED_WHY, FEED_SOURCE, FEED_SURE)
 
 
-def trim(method: Method, few_roots: bool) -> Advice[str]:
+def trim(method: Method, leaf: Leaf) -> Advice[str]:
     """What to cut back when potting, in a sentence."""
     if method is Method.BULB_OFFSET:
         return Advice("Leave the leaves on: they feed the bulb until they yellow.", "Leaves are its larder.",
@@ -90,7 +112,7 @@ def trim(method: Method, few_roots: bool) -> Advice[str]:
             "Fewer leaves ask less of roots that were just cut.",
             DIVISION_SOURCE,
         )
-    if few_roots:
+    if leaf is Leaf.MUCH:
         stub = "Cut off the old stem below the roots. " if method.is_layer else ""
         return Advice(
             f"{stub}Shorten the top by about a third, to just above a bud.",
@@ -104,11 +126,28 @@ def trim(method: Method, few_roots: bool) -> Advice[str]:
             "Dead wood under the roots lets rot in.",
             COMMON_PRACTICE,
         )
+    why = "It has hardly a leaf to feed yet." if leaf is Leaf.LITTLE else "It has root enough for its leaves."
     return Advice(
-        "Nothing now; pinch out the tip once it grows, for a bushy plant.",
-        "It has root enough for its leaves.",
-        COMMON_PRACTICE,
+        "Cut nothing now; pinch out the tip once it grows, for a bushy plant.", why, COMMON_PRACTICE
     )
+
+
+def hold_up(stem: Stem) -> Advice[str]:
+    """What a stem wants at once, by how it stands, in a sentence; empty where it wants nothing."""
+    if stem is Stem.SOFT:
+        return Advice(
+            "Keep it under a loose bag or a cover at first, and open that a little more each day for a week.",
+            "Soft leaves that grew in moist air wilt when they are uncovered at once.",
+            UNCOVERED_SOURCE,
+            f"The week is {FROM_MEMORY}.",
+        )
+    if stem is Stem.THIN:
+        return Advice(
+            "Set a thin cane before the mix goes in, and tie the stem to it loosely.",
+            "Rocked by the wind it tears its new roots, and a cane pushed in later goes through them.",
+            COMMON_PRACTICE,
+        )
+    return Advice("", "", COMMON_PRACTICE)
 
 
 def back_to_light(on: date, shaded: int) -> str:

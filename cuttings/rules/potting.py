@@ -1,4 +1,4 @@
-"""Potting a rooted stem: when, into which pot and mix, how deep; trimming and labelling come with it."""
+"""Potting a rooted stem: when, into which pot and mix, and how deep."""
 
 from collections.abc import Sequence
 from datetime import date, timedelta
@@ -7,23 +7,12 @@ from cuttings.climate.climate import Climate
 from cuttings.dates import spoken
 from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY, Plant, Range
 from cuttings.rules.advice import Advice
-from cuttings.rules.aftercare import first_feed_days, shade_days, trim
 from cuttings.rules.growth import growing_days_after
 from cuttings.rules.layering import sever_window
 from cuttings.rules.pots import ALIKE, Pot, parse_pot
 from cuttings.rules.seasons import frosts
 from cuttings.units import show_length
 from cuttings.words import Drainage, Method, PlantType, Units
-
-__all__ = [
-    "first_feed_days",
-    "ready_to_pot",
-    "recommend_depth",
-    "recommend_mix",
-    "recommend_pot",
-    "shade_days",
-    "trim",
-]
 
 ROOTS_BEFORE_POTTING_M = 0.0254
 ROOTS_SOURCE = (

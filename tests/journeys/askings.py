@@ -233,6 +233,8 @@ COMMANDS: Mapping[str, Command] = {
             one("Which lot is to be potted?", "climbing hydrangea"),
             text("How many are potted?", "1", *_up_to(1)),
             text("How wide are the roots across?", "4in", *LENGTHS),
+            one("How much leaf is there", "far more leaf"),
+            one("What is the stem like?", "thin, it leans"),
             text("Which pot?", "9cm", ("bucket", "bucket"), ("-4in", "-4in"), ("4 bananas", "4 bananas"),
                  ("99999999in", "99999999in"), ("0L", "0L")),
             free("Which mix?"),

@@ -35,6 +35,8 @@ def test_a_layer_with_few_roots_is_cut_back_and_what_was_advised_is_kept_beside_
         terminal.answer("How long is the longest root?", "1.5in")
         terminal.wait_for("Roots of 1.5 in are long enough; 1 in is the least. Source: University of Minn")
         terminal.answer("How wide are the roots across?", "1.5in")
+        terminal.choose("How much leaf is there")
+        terminal.choose("What is the stem like?")
         terminal.wait_for("Shorten the top by about a third, to just above a bud.")
         terminal.wait_for("Source: Purdue University Plant Propagation: Care of Layered Plants.")
         terminal.asked("Which pot? [4in]")
@@ -85,9 +87,7 @@ def test_roots_too_short_for_the_move_are_said_to_be(garden: Path, tmp_path: Pat
     assert kept.read_bytes() == before
 
 
-def test_where_nothing_was_measured_one_is_asked_whether_the_roots_are_few(
-    garden: Path, tmp_path: Path
-) -> None:
+def test_leaf_and_stem_tell_what_to_cut_and_what_to_hold_up(garden: Path, tmp_path: Path) -> None:
     kept = copied(garden, tmp_path)
     words = ("find", "hydrangea petiolaris", "--method", "simple-layer", "--rooted")
     with Terminal(*words, "--on", "2025-05-20", folder=tmp_path) as terminal:
@@ -97,11 +97,17 @@ def test_where_nothing_was_measured_one_is_asked_whether_the_roots_are_few(
         _skip(terminal, "How many are potted?", "How long is the longest root?")
         terminal.wait_for("Look at the roots first: they should be at least 1 in long before the move.")
         _skip(terminal, "How wide are the roots across?")
-        terminal.say("Are the roots few for so large a top?", "n")
+        terminal.choose("How much leaf is there", "about as much as root")
+        terminal.choose("What is the stem like?", "soft and green")
         terminal.wait_for("Cut off the stub of the old stem below the new roots, cleanly.")
+        terminal.wait_for("open that a little more each day for a week")
         terminal.answer("Which pot?", "<")
-        terminal.say("Are the roots few for so large a top?", "y")
+        terminal.asked("What is the stem like?")
+        terminal.keys("<")
+        terminal.choose("How much leaf is there", "far more leaf than root")
+        terminal.choose("What is the stem like?", "thin, it leans or rocks")
         terminal.wait_for("Shorten the top by about a third")
+        terminal.wait_for("Set a thin cane before the mix goes in")
         terminal.asked("Which pot?")
         terminal.ctrl_c()
         assert terminal.finish() == 130

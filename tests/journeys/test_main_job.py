@@ -29,6 +29,8 @@ CLIMATE = (
 POTTING = (
     "How many are potted?",
     "How wide are the roots across?",
+    "How much leaf is there",
+    "What is the stem like?",
     "Which pot?",
     "Which mix?",
     "How deep?",

@@ -10,8 +10,9 @@ import pytest
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Way
 from cuttings.plants.standard import standard
+from cuttings.rules.aftercare import Leaf, first_feed_days, trim
 from cuttings.rules.pots import parse_pot
-from cuttings.rules.potting import first_feed_days, ready_to_pot, recommend_depth, trim
+from cuttings.rules.potting import ready_to_pot, recommend_depth
 from cuttings.rules.rooting import Bench, forecast
 from cuttings.units import LITRES
 from cuttings.words import Method, Units
@@ -75,7 +76,7 @@ def test_potted_cuttings_are_first_fed_after_four_to_six_weeks() -> None:
 def test_division_tops_are_cut_to_four_to_six_inches() -> None:
     """Cornell Cooperative Extension Oneida County: Take care when dividing perennials, 2017,
     https://www.timestelegram.com/entertainmentlife/20171016/in-garden-take-care-when-dividing-perennials"""
-    assert "4 to 6 inches" in trim(Method.CROWN_DIVISION, few_roots=False).value
+    assert "4 to 6 inches" in trim(Method.CROWN_DIVISION, Leaf.EVEN).value
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ Each check restates one published fact, with its publisher, title and address.
 import pytest
 
 from cuttings.plants.standard import standard
-from cuttings.rules.aftercare import PURDUE, trim
+from cuttings.rules.aftercare import PURDUE, Leaf, trim
 from cuttings.rules.division import pieces_from_count
 from cuttings.rules.pots import parse_pot
 from cuttings.rules.potting import LADDER, next_pot
@@ -57,7 +57,7 @@ def test_the_top_of_a_small_rooted_layer_is_cut_to_suit_its_roots() -> None:
     leaves, so the top is trimmed in proportion, https://hort.purdue.edu/plantprop/WebVersion/Layering/5_5.html
 
     The page names no share; the third is ours and says so."""
-    advice = trim(Method.SIMPLE_LAYER, few_roots=True)
+    advice = trim(Method.SIMPLE_LAYER, Leaf.MUCH)
     assert advice.source == PURDUE
     assert "from memory" in advice.sure
 

@@ -8,11 +8,19 @@ from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Division, Plant
-from cuttings.rules.aftercare import back_to_light, where_to_stand
+from cuttings.rules.aftercare import (
+    Leaf,
+    Stem,
+    back_to_light,
+    first_feed_days,
+    hold_up,
+    shade_days,
+    trim,
+    where_to_stand,
+)
 from cuttings.rules.pots import parse_pot, round_pot
 from cuttings.rules.potting import (
     LADDER,
-    first_feed_days,
     next_pot,
     ready_to_pot,
     ready_to_pot_on,
@@ -20,8 +28,6 @@ from cuttings.rules.potting import (
     recommend_mix,
     recommend_pot,
     season_to_pot,
-    shade_days,
-    trim,
 )
 from cuttings.words import Method, PlantType, Units
 from tests.rules.gardens import COLD, CURRANT, DAFFODIL, IRIS, LAVENDER, SOUTHERN, climates, days, plants
@@ -150,10 +156,10 @@ def test_it_goes_back_into_the_light_by_degrees_and_stands_where_that_suits() ->
 
 
 def test_a_layer_with_few_roots_loses_its_stub_and_a_third_of_its_top() -> None:
-    advice = trim(Method.SIMPLE_LAYER, few_roots=True)
+    advice = trim(Method.SIMPLE_LAYER, Leaf.MUCH)
     assert "Cut off the old stem" in advice.value
     assert "third" in advice.value
-    assert "third" not in trim(Method.SIMPLE_LAYER, few_roots=False).value
+    assert "third" not in trim(Method.SIMPLE_LAYER, Leaf.EVEN).value
 
 
 def test_shade_is_longest_in_high_summer_and_needless_at_rest() -> None:
@@ -181,7 +187,14 @@ def test_shade_and_feed_are_reasonable_numbers_of_days(
 
 
 def test_tops_are_shortened_for_small_roots_and_for_divisions() -> None:
-    assert "third" in trim(CUTTING, few_roots=True).value
-    assert "4 to 6 inches" in trim(Method.CROWN_DIVISION, few_roots=False).value
-    assert "Nothing now" in trim(CUTTING, few_roots=False).value
-    assert "Leave the leaves" in trim(Method.BULB_OFFSET, few_roots=True).value
+    assert "third" in trim(CUTTING, Leaf.MUCH).value
+    assert "4 to 6 inches" in trim(Method.CROWN_DIVISION, Leaf.EVEN).value
+    assert "Cut nothing now" in trim(CUTTING, Leaf.EVEN).value
+    assert "hardly a leaf" in trim(CUTTING, Leaf.LITTLE).why
+    assert "Leave the leaves" in trim(Method.BULB_OFFSET, Leaf.MUCH).value
+
+
+def test_a_soft_stem_is_uncovered_slowly_a_thin_one_held_and_a_firm_one_left_alone() -> None:
+    assert "a little more each day" in hold_up(Stem.SOFT).value
+    assert "cane" in hold_up(Stem.THIN).value
+    assert not hold_up(Stem.FIRM).value
