@@ -94,12 +94,12 @@ def dip(desk: Desk, **given: Any) -> None:
     soak = form is DipForm.LIQUID and interview.ask(SOAK)
     told = _told(desk, interview, given, soak=soak)
     if told.advice is not None and told.advice.value == NOTHING and not given["want"]:
-        desk.answer(no_hormone_page(desk, told), document_of(form, told))
+        desk.answer(no_hormone_page(desk, told), document_of(desk, form, told))
         return
     stock_ppm = interview.ask(_stock(form))
     wanted = interview.ask(_offered(_want(form, stock_ppm, soak=soak), told))
     if wanted is None:
-        desk.answer(no_hormone_page(desk, told), document_of(form, told))
+        desk.answer(no_hormone_page(desk, told), document_of(desk, form, told))
         return
     mix = interview.ask(_make(desk, form, stock_ppm, wanted.ppm))
     answer = Answer(
@@ -110,7 +110,7 @@ def dip(desk: Desk, **given: Any) -> None:
         treatment=treatment(form, wanted.ppm, soak=soak),
         doubts=doubts(mix, told.advised, told.wood, soak=soak),
     )
-    desk.answer(page_of(desk, answer), document_of(form, told, answer))
+    desk.answer(page_of(desk, answer), document_of(desk, form, told, answer))
 
 
 def _stock(form: DipForm) -> Question[float]:

@@ -91,7 +91,7 @@ def _advised(desk: Desk, told: Told) -> tuple[str, ...]:
 
 
 def _source(desk: Desk, advice: Advice[Any]) -> tuple[str, ...]:
-    return (advice.source,) if desk.why else ()
+    return (desk.catalogue.reference(advice.source),) if desk.why else ()
 
 
 def _in_parts(answer: Answer) -> tuple[str, ...]:
@@ -136,7 +136,7 @@ def no_hormone_page(desk: Desk, told: Told) -> Page:
     return page.next_steps("--want with a strength tells what to mix all the same.")
 
 
-def document_of(form: DipForm, told: Told, answer: Answer | None = None) -> dict[str, Any]:
+def document_of(desk: Desk, form: DipForm, told: Told, answer: Answer | None = None) -> dict[str, Any]:
     """The document; without an answer nothing is to be mixed, and all amounts are nought."""
     liquid, advised = form is DipForm.LIQUID, told.advised
     mix = answer.mix if answer else None
@@ -157,7 +157,7 @@ def document_of(form: DipForm, told: Told, answer: Answer | None = None) -> dict
         "active_mg": round(mix.active_mg, 3) if mix else 0.0,
         "advised_ppm": [advised.low, advised.high] if advised else None,
         "why": told.advice.why if told.advice else None,
-        "source": told.advice.source if told.advice else None,
+        "source": desk.catalogue.reference(told.advice.source) if told.advice else None,
         "dip": how.how,
         "dip_seconds": list(how.seconds) if how.seconds else None,
         "soak_hours": list(how.hours) if how.hours else None,

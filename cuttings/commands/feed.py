@@ -57,6 +57,9 @@ ONE_TANK = "No second feed in the same stock: calcium and phosphate together tur
 WATER_TOO = "Your water's own reading comes on top; the label tells it better."
 
 
+_OF_A_FEED = ("grade", "ppm", "nutrient", "dose", "water", "injector")
+
+
 @click.command(help="How much fertiliser makes how strong a feed, and whether LOT is to be fed now.")
 @click.argument("lot", required=False)
 @click.option("--grade", metavar="N-P-K", help="the three numbers on the label, such as 20-10-20")
@@ -70,14 +73,21 @@ WATER_TOO = "Your water's own reading comes on top; the label tells it better."
 def feed(desk: Desk, **given: Any) -> None:
     if given["dose"] is not None and (given["ppm"] is not None or given["nutrient"] is not None):
         raise Misused("--dose tells how strong a feed is and --ppm asks for a dose; give one of the two.")
-    nutrient = desk.interview(given, []).given(_NUTRIENT) or Nutrient.N
+    about = desk.interview(given, [])
+    lot = about.given(Question("lot", "", lot_in(desk.book.as_of(desk.on))))
+    timing = None if lot is None else _timing(desk, lot)
+    if lot is not None and timing is not None and all(given[name] is None for name in _OF_A_FEED):
+        page = Page().heading("Feed", f"{lot.code} {lot.plant_called}")
+        _add_timing(page, desk, lot, timing)
+        page.next_steps("'cuttings feed --grade N-P-K --ppm N --water VOL' weighs one out.")
+        desk.answer(page, {"lot": _timing_document(lot, timing)})
+        return
+    nutrient = about.given(_NUTRIENT) or Nutrient.N
     strength, water = _strength(nutrient), _water(desk)
     wanted = strength if given["dose"] is None else _dose(desk)
     interview = desk.interview(given, [_GRADE, wanted, water])
-    lot = interview.given(Question("lot", "", lot_in(desk.book.as_of(desk.on))))
     grade = interview.ask(_GRADE)
     made, stock = _refusing(lambda: _made(interview, grade, nutrient, wanted, water))
-    timing = None if lot is None else _timing(desk, lot)
     page = Page().heading("Feed", f"{grade}, {_ppm(made.ppm[nutrient])} of {nutrient.spoken}")
     if lot is not None and timing is not None:
         _add_timing(page, desk, lot, timing)
@@ -227,15 +237,16 @@ def _figures(value: float) -> float:
     return float(f"{value:.6g}")
 
 
+def _timing_document(lot: Lot, timing: Timing) -> dict[str, Any]:
+    opens = timing.opens.isoformat() if timing.opens else None
+    return {"lot": lot.code, "now": timing.now, "from": opens, "why": timing.why, "source": timing.source}
+
+
 def _document(
     made: Feed, nutrient: Nutrient, stock: Stock | None, lot: Lot | None, timing: Timing | None
 ) -> dict[str, Any]:
     meter = conductivity(made)
     grade = made.grade
-    told = None
-    if lot is not None and timing is not None:
-        opens = timing.opens.isoformat() if timing.opens else None
-        told = {"lot": lot.code, "now": timing.now, "from": opens, "why": timing.why, "source": timing.source}
     return {
         "grade": [grade.n, grade.p2o5, grade.k2o],
         "nutrient": nutrient.value,
@@ -248,7 +259,7 @@ def _document(
         "stock_l": None if stock is None else _figures(stock.litres),
         "ec_ms_per_cm": None if meter is None else [_figures(each) for each in meter],
         "for_young_plants": young_plants(made).value,
-        "lot": told,
+        "lot": None if lot is None or timing is None else _timing_document(lot, timing),
         "warnings": [advice.value for advice in _warnings(made, stock)],
         "cautions": [caution.text for caution in general_cautions(Task.FEED)],
     }

@@ -1,10 +1,12 @@
 """Helping to name a find: the key of questions, and a second look where a plant has an unwanted double."""
 
+from collections.abc import Sequence
+
 from cuttings.ask import Asker, Choice, Interview, Question
 from cuttings.commands.desk import Desk
 from cuttings.commands.telling import warning_of
 from cuttings.errors import Misused, Refused
-from cuttings.plants.key import KeyQuestion, narrowed, next_question, to_tell_apart
+from cuttings.plants.key import Answer, KeyQuestion, narrowed, next_question, to_tell_apart
 from cuttings.plants.model import Plant
 from cuttings.words import either
 
@@ -49,7 +51,12 @@ def by_key(desk: Desk, asker: Asker | None) -> str | None:
 def _put(question: KeyQuestion, left: list[Plant]) -> Question[str]:
     """The question with those of its answers that some plant still in play would give."""
     seen = frozenset[str]().union(*(question.seen(plant) for plant in left))
-    choices = [Choice(each.value, each.words) for each in question.answers if each.value in seen]
+    return asked_of(question, [each for each in question.answers if each.value in seen])
+
+
+def asked_of(question: KeyQuestion, answers: Sequence[Answer]) -> Question[str]:
+    """A question of the key as it is put to a person, who may be unable to tell."""
+    choices = [Choice(each.value, each.words) for each in answers]
     choices.append(Choice(CANNOT_TELL, "I cannot tell"))
     return Question(f"key-{question.name}", question.ask, str, tuple(choices))
 

@@ -172,7 +172,7 @@ def _forecast_rows(desk: Desk, lot: Lot, page: Page) -> None:
         for day in (rooting.p10, rooting.p50, rooting.p90, rooting.next_look, rooting.give_up)
     )
     odds = f"As likely as not by {likely}: one in ten by {early}, nine in ten by {late}."
-    source = rooting.source if desk.why else ""
+    source = desk.catalogue.reference(rooting.source) if desk.why else ""
     when = f"Look next on {look}" if rooting.next_look > desk.on else f"A look has been due since {look}"
     last = f"{when}; give up on {end}." if desk.on <= rooting.give_up else f"Past hope since {end}."
     page.row("Rooting", f"{odds} {last}", rooting.why, rooting.sure, source)

@@ -12,7 +12,7 @@ from cuttings.commands.drawer import pot_in
 from cuttings.commands.mixing_view import Mixed, document_of, list_document, list_page, page_of
 from cuttings.commands.parsing import lot_in, maybe, whole
 from cuttings.commands.telling import known_lot
-from cuttings.errors import Misused
+from cuttings.errors import Misused, Refused
 from cuttings.ledger.lots import Lot
 from cuttings.rules.advice import Advice
 from cuttings.rules.batches import BAG_FORM, FOR_A_HEAP, FOR_POTS, Bag, batch, parse_bags
@@ -72,11 +72,16 @@ def _asked_for(desk: Desk, given: dict[str, Any], *, with_peat: bool) -> Mixed:
     if about is not None:
         stems = about.stems
         which = which.offering(about.mix.value, about.mix.why)
-        count = count.offering(str(stems) if stems else None, f"{about.lot.code} has so many stems.")
+        filled = -(-stems // about.pot.value.cells)
+        count = count.offering(str(filled) if stems else None, f"{about.lot.code} has so many stems.")
         size = size.offering(about.pot.value.name, about.pot.why)
+        if by_pots and not stems and given["pots"] is None:
+            raise Refused(
+                f"{about.lot.code} has nothing left to pot; --pots says how many, or --volume how much."
+            )
     recipe = interview.ask(which)
     pots, pot = (interview.ask(count), interview.ask(size)) if by_pots else (None, None)
-    total_l = interview.ask(heap) if pots is None or pot is None else pots * pot.volume_l
+    total_l = interview.ask(heap) if pots is None or pot is None else pots * pot.cells * pot.volume_l
     parts = recipe.version(with_peat=with_peat)
     bags = interview.ask(_bags(desk, parts)) or ()
     try:

@@ -9,7 +9,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.rules.advice import Advice
 from cuttings.rules.batches import ALLOWANCES_SOURCE, COIR_SOURCE, COIR_WATER_L_PER_KG, Batch, Purchase, Share
 from cuttings.rules.mixes import FILLING, LIMED, RECIPES, WETTING, Part, Recipe
-from cuttings.rules.pots import TRADE_GALLON, Pot
+from cuttings.rules.pots import TRADE_GALLON, Pot, several, single
 from cuttings.show.page import Page
 from cuttings.units import LITRES, in_units, show_volume
 from cuttings.words import Units, listed
@@ -34,7 +34,11 @@ def page_of(desk: Desk, mixed: Mixed) -> Page:
     page = Page().heading(f"{recipe.name.capitalize()} mix", _of_what(desk, mixed))
     page.row("", recipe.purpose, f"Good for {recipe.good_for}.")
     if mixed.advice is not None and mixed.lot is not None:
-        page.row(mixed.lot.code, _recommended(mixed, mixed.advice), mixed.advice.source if desk.why else "")
+        page.row(
+            mixed.lot.code,
+            _recommended(mixed, mixed.advice),
+            desk.catalogue.reference(mixed.advice.source) if desk.why else "",
+        )
     page.gap()
     for share in made.shares:
         page.row(
@@ -67,8 +71,11 @@ def _of_what(desk: Desk, mixed: Mixed) -> str:
     total = volume(mixed.batch.total_l, desk.units)
     if mixed.pot is None or mixed.pots is None:
         return total
-    pots = f"{mixed.pots} {mixed.pot.name} pot" + ("s" if mixed.pots != 1 else "")
-    return f"{total} for {pots} of {show_volume(mixed.pot.volume_l, desk.units)} each"
+    if mixed.pots == 1:
+        return f"{total} for one {single(mixed.pot.name)}"
+    a_pot = "to a cell" if mixed.pot.cells > 1 else "each"
+    volume_of_one = show_volume(mixed.pot.volume_l, desk.units)
+    return f"{total} for {mixed.pots} {several(mixed.pot.name)}, {volume_of_one} {a_pot}"
 
 
 def _recommended(mixed: Mixed, advice: Advice[str]) -> str:
@@ -102,10 +109,10 @@ def _total(desk: Desk, made: Batch) -> str:
 def _allowed(made: Batch) -> str:
     """What the difference is for."""
     allowed = made.allowance
-    shares = [f"{allowed.mixing:.0%} is lost when fines fall between coarse pieces"]
+    shares = [f"{allowed.mixing:.0%} for the fines that fall between coarse pieces"]
     if allowed.settling:
-        shares += [f"{allowed.settling:.0%} when it settles", f"{allowed.spilling:.0%} is spilt"]
-    return f"{listed(shares)[:1].upper()}{listed(shares)[1:]}; growers differ over how much."
+        shares += [f"{allowed.settling:.0%} for settling", f"{allowed.spilling:.0%} for what is spilt"]
+    return f"That adds {listed(shares)}; growers differ over how much."
 
 
 def _add_bags(page: Page, desk: Desk, made: Batch) -> None:
@@ -164,7 +171,7 @@ def document_of(mixed: Mixed) -> dict[str, Any]:
         "advised": mixed.advice.value if mixed.advice else None,
         "pots": mixed.pots,
         "pot": pot.name if pot else None,
-        "pot_l": pot.volume_l if pot else None,
+        "pot_l": round(pot.volume_l, 3) if pot else None,
         "total_l": made.total_l,
         "parts": [_share_document(share) for share in made.shares],
         "loose_l": made.loose_l,

@@ -39,7 +39,8 @@ def whole(least: int = 1, most: int = 99_999) -> Callable[[str], int]:
         try:
             number = int(text.strip())
         except ValueError:
-            raise ValueError(f"'{text}' is not a whole number.") from None
+            wrong = f"'{text}' is not a whole number." if text.strip() else "This cannot be left empty."
+            raise ValueError(wrong) from None
         if number < least:
             raise ValueError(f"{number} is too few; it takes at least {least}.")
         if number > most:

@@ -1,7 +1,7 @@
 """The interview at the potting bench: every question has a recommended answer and its reason."""
 
 from collections.abc import Callable, Mapping, Sequence
-from datetime import timedelta
+from datetime import date, timedelta
 from functools import partial
 from typing import Any, TypeVar
 
@@ -44,7 +44,7 @@ from cuttings.rules.aftercare import (
 )
 from cuttings.rules.caution import Task
 from cuttings.rules.pots import Pot as PotSize
-from cuttings.rules.pots import alike, several
+from cuttings.rules.pots import alike, counted, single
 from cuttings.rules.potting import (
     AS_IT_STANDS,
     next_pot,
@@ -86,6 +86,9 @@ STEM = Question(
     ),
     default=Stem.FIRM,
 )
+ROOTS_GROW_DAYS = 21
+"""After so long a measured root is measured anew; from memory."""
+
 FEW_ROOTS_M = 0.05
 """Roots under two inches, in length and across, are few for a top of any size; from memory."""
 
@@ -149,9 +152,10 @@ def _ask_roots(desk: Desk, interview: Interview, known: Known, *, again: bool) -
         return _ask_filled(desk, interview, known)
     lot = known.lot
     longest = _measured(desk, "root-length", "How long is the longest root?")
-    needless = lot.root_length_m is not None or lot.method.starts_rooted
+    seen_m = _seen_lately(lot, desk.on)
+    needless = seen_m is not None or lot.method.starts_rooted
     measured = interview.given(longest) if needless else interview.ask(longest)
-    length = lot.root_length_m if measured is None else measured
+    length = seen_m if measured is None else measured
     ready = ready_to_pot(length, lot.method, desk.units)
     begun = lot.started_on if isinstance(lot.origin, e.Layer) else None
     untimely = season_to_pot(lot.method, begun, desk.on, desk.climate, warm=known.bench is Bench.WARM)
@@ -164,6 +168,12 @@ def _ask_roots(desk: Desk, interview: Interview, known: Known, *, again: bool) -
     if interview.asking:
         _ask_top(desk, interview, lot, [each for each in (length, spread) if each is not None])
     return Roots(measured, spread)
+
+
+def _seen_lately(lot: Lot, on: date) -> float | None:
+    """The longest root as it was at the last look, in metres, unless it has had time to grow since."""
+    look = lot.roots_measured
+    return None if look is None or (on - look.on).days > ROOTS_GROW_DAYS else look.root_length_m
 
 
 def _ask_top(desk: Desk, interview: Interview, lot: Lot, roots_m: Sequence[float]) -> None:
@@ -220,7 +230,7 @@ def _ask_details(
     mix = told("mix", "Which mix?", words, mixes, mixes.value)
     depths = recommend_depth(plant, lot.method, chosen) if roots.pot is None else AS_IT_STANDS
     usual = show_length(depths.value, units).replace(" ", "") if depths.value is not None else ""
-    length = partial(parse_length, units=units)
+    length = partial(_depth_in, chosen, units)
     depth = told("depth", "How deep? (a length, or Enter for as advised)", maybe(length), depths, usual)
     shades = shade_days(lot.method, desk.on, desk.climate, hardy)
     shade = told("shade", "How many days of shade?", whole(0, 90), shades, str(shades.value))
@@ -246,6 +256,19 @@ def _ask_details(
     if shade not in (None, shades.value):
         advised["shade days"] = str(shades.value)
     return facts, advised
+
+
+def _depth_in(pot: PotSize, units: Units, text: str) -> float:
+    """A depth to set a stem at, in metres.
+
+    Raises:
+        ValueError: it is no length, or deeper than the pot.
+    """
+    depth = parse_length(text, units)
+    if pot.depth_m is not None and depth > pot.depth_m:
+        whole_pot = show_length(pot.depth_m, units)
+        raise ValueError(f"'{text}' is deeper than a {single(pot.name)}, about {whole_pot}; say 2in or 5cm.")
+    return depth
 
 
 def _in_words(sentence: str) -> str:
@@ -278,7 +301,7 @@ def _pot_words(pot: PotSize, units: Units) -> str:
 def _tell(desk: Desk, lot: Lot, entry: e.Pot, count: int, *, asked: bool) -> None:
     mix = f" of {entry.mix} mix" if entry.mix else ""
     what = f"{stems(count)} of {lot.code} {lot.plant_called}"
-    sentence = f"{what} in {several(entry.pot)}{mix}; {spoken_counts(lot.stages)}."
+    sentence = f"{what} in {counted(count, entry.pot)}{mix}; {spoken_counts(lot.stages)}."
     page = Page().row(
         "Now", f"Water in, and shade for {entry.shade_days} days.", only_if=bool(entry.shade_days)
     )

@@ -27,6 +27,7 @@ from cuttings.commands.questions import NOTE
 from cuttings.commands.telling import tell_start
 from cuttings.ledger import entries as e
 from cuttings.rules.caution import Task
+from cuttings.rules.dipping import STRONGEST_PPM
 from cuttings.rules.increase import likely_find_method
 from cuttings.units import parse_temperature
 from cuttings.words import Cover, DipForm, LayerHow, Method, Stage, Wood
@@ -71,7 +72,7 @@ HOW = Question(
 
 def _dip(text: str) -> int | None:
     word = text.strip().casefold().removesuffix("ppm").strip()
-    return None if word in ("none", "no", "0") else whole(1, 50_000)(word)
+    return None if word in ("none", "no", "0") else whole(1, STRONGEST_PPM)(word)
 
 
 DIP = Question("dip", "Rooting hormone, in ppm (or none)?", _dip, default="none", allowed="PPM|none")
@@ -146,6 +147,7 @@ def strike(desk: Desk, **given: Any) -> None:
     medium = interview.ask(advised_medium(desk, way, MEDIUM) if asking else MEDIUM)
     usual = COVER.offering("bag" if wood.is_leafy else "none")
     cover = interview.ask(advised_cover(desk, way, wood, COVER) if asking else usual)
+    _say_taken(desk, interview, dip_form, cover)
     heat = interview.ask(advised_heat(desk, way, _heat_question(desk)))
     details = _details(interview, MOTHER, WHERE, NOTE)
 
@@ -163,6 +165,16 @@ def strike(desk: Desk, **given: Any) -> None:
         **details,
     )
     tell_start(desk, book.lots[entry.lot], entry, Task.STRIKE)
+
+
+def _say_taken(desk: Desk, interview: Interview, form: DipForm | None, cover: Cover) -> None:
+    """Where nobody was asked, what is written down without having been told."""
+    if interview.asking:
+        return
+    if form is not None and interview.given(DIP_FORM) is None:
+        desk.remark(f"The dip is taken to be a {form}; --dip-form says otherwise.")
+    if cover is not Cover.NONE and interview.given(COVER) is None:
+        desk.remark(f"They are taken to be under a {cover}; --cover says otherwise.")
 
 
 @click.command(help="Write down stems pegged down or wrapped to root while still on their mother.")

@@ -182,19 +182,24 @@ def double_document(double: Double, source: str) -> dict[str, Any]:
 
 
 def cautions_said(desk: Desk, lot: Lot, entry: e.Entry, task: Task) -> list[str]:
-    """The plant's own cautions, and the general ones of a task at its first entry of the day."""
+    """The plant's own cautions, and the general ones of a task at a keeper's first entry of the day."""
     own = own_cautions(known_lot(desk, lot).plant, task)
-    again = any(type(x) is type(entry) and x.on == entry.on and x.id < entry.id for x in desk.book.entries)
+    again = any(type(x) is type(entry) and _same_bench(x, entry) for x in desk.book.entries)
     general = () if again else general_cautions(task)
     if isinstance(entry, e.Strike) and entry.dip_ppm is None:
         general = tuple(caution for caution in general if caution is not HORMONE)
     return [caution.text for caution in (*own, *general)]
 
 
+def _same_bench(earlier: e.Entry, entry: e.Entry) -> bool:
+    """Whether an entry was written before another, by the same keeper and of the same day."""
+    return earlier.on == entry.on and earlier.who == entry.who and earlier.id < entry.id
+
+
 def say_clean(desk: Desk, page: Page, entry: e.Entry) -> None:
     """At a terminal, how to work cleanly: once a day, at its first job with a blade or a pot."""
     bench = (e.Strike, e.Divide, e.Pot)
-    again = any(isinstance(x, bench) and x.on == entry.on and x.id < entry.id for x in desk.book.entries)
+    again = any(isinstance(x, bench) and _same_bench(x, entry) for x in desk.book.entries)
     if desk.asker is not None and isinstance(entry, bench) and not again:
         page.row("Clean", REMINDER, "'cuttings pots clean' tells more.", REMINDER_SOURCE if desk.why else "")
 

@@ -4,13 +4,18 @@ from collections.abc import Callable
 from typing import Any, TypeVar
 
 import click
+from attrs import evolve
 
+from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
+from cuttings.commands.drawer import pot_in
+from cuttings.commands.identifying import CANNOT_TELL, asked_of
 from cuttings.commands.looks import look_options, looks_in
-from cuttings.commands.parsing import one_of
+from cuttings.commands.parsing import maybe, one_of, words
 from cuttings.errors import Misused, Refused
+from cuttings.ledger.book import Book
 from cuttings.nudges.candidates import Candidate, Clues, candidates
-from cuttings.rules.pots import parse_pot
+from cuttings.plants.key import QUESTIONS
 from cuttings.show.page import Page
 from cuttings.words import LIVING, Stage
 
@@ -20,6 +25,10 @@ NEVER_SURE = (
     "This leaves out what the ledger rules out, and no more: a pot may have been moved, or be none of these. "
     "Keep it apart until its leaves or roots tell, and let nobody eat of it before."
 )
+
+
+LOOKED_AT = ("grows", "leaf", "leaves", "stem")
+"""The questions of the key that a young plant in its pot answers at any season."""
 
 
 @click.command(help="Which lot a pot without a label could be, by what can be seen: likeliest first.")
@@ -39,21 +48,40 @@ def which(desk: Desk, **given: Any) -> None:
     stage = read("stage", one_of(Stage))
     if stage is not None and stage not in LIVING:
         raise Misused(f"--stage: stems that are {stage} stand in no pot; it is one of {', '.join(LIVING)}.")
-    clues = Clues(
-        where=(given["where"] or "").strip(),
-        stage=stage,
-        pot=read("pot", lambda text: parse_pot(text, desk.units)),
-        looks=looks_in(given),
-    )
     book = desk.book.as_of(desk.on)
     living = len(book.live_lots())
     if not living:
         raise Refused("No lot holds stems that are alive; 'cuttings lots' shows where they went.")
+    if desk.asker is not None and not any(given.values()):
+        clues = _asked(desk, book)
+    else:
+        clues = Clues(
+            where=(given["where"] or "").strip(),
+            stage=stage,
+            pot=read("pot", pot_in(desk.book, desk.units)),
+            looks=looks_in(given),
+        )
     found = candidates(book, desk.catalogue, clues, desk.on, desk.units)
     desk.answer(
         _page(found, living),
         {"candidates": [_document(each) for each in found], "ruled_out": living - len(found)},
     )
+
+
+def _asked(desk: Desk, book: Book) -> Clues:
+    """What a person sees of the pot, asked for as long as more than one lot is left."""
+    where = Question("where", "Where does it stand? (Enter to skip)", words, default="")
+    pot = Question("pot", "Which pot is it in? (Enter to skip)", maybe(pot_in(book, desk.units)), default="")
+    interview = desk.interview({}, [where])
+    clues = Clues(where=interview.ask(where), pot=interview.ask(pot))
+    for each in QUESTIONS:
+        left = len(candidates(book, desk.catalogue, clues, desk.on, desk.units))
+        if each.name not in LOOKED_AT or left < 2:
+            continue
+        answer = interview.ask(asked_of(each, each.answers))
+        if answer != CANNOT_TELL:
+            clues = evolve(clues, looks={**clues.looks, each.name: answer})
+    return clues
 
 
 def _page(found: list[Candidate], living: int) -> Page:

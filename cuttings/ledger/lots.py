@@ -86,10 +86,14 @@ class Lot:
     @property
     def root_length_m(self) -> float | None:
         """The longest root seen at the newest look, or potting, that measured one."""
+        return None if self.roots_measured is None else self.roots_measured.root_length_m
+
+    @property
+    def roots_measured(self) -> e.Check | e.Pot | None:
+        """The newest look, or potting, that measured the longest root."""
         looks: list[e.Check | e.Pot] = [*self.of_kind(e.Check), *self.of_kind(e.Pot)]
-        seen = sorted(looks, key=lambda entry: entry.order)
-        lengths = [entry.root_length_m for entry in seen if entry.root_length_m is not None]
-        return lengths[-1] if lengths else None
+        measured = [entry for entry in looks if entry.root_length_m is not None]
+        return max(measured, key=lambda entry: entry.order, default=None)
 
     @property
     def worth(self) -> float:

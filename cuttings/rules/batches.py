@@ -38,12 +38,21 @@ LEAST_L, MOST_L = 0.05, 20_000.0
 
 SCOOPS: dict[Units, tuple[tuple[str, float], ...]] = {
     Units.US: (
+        ("tablespoon", LITRES["qt"] / 64),
+        ("quarter cup", LITRES["qt"] / 16),
         ("cup", LITRES["qt"] / 4),
-        ("quart scoop", LITRES["qt"]),
-        ("gallon bucket", LITRES["gal"]),
+        ("one-quart scoop", LITRES["qt"]),
+        ("one-gallon bucket", LITRES["gal"]),
         ("five-gallon bucket", 5 * LITRES["gal"]),
     ),
-    Units.METRIC: (("250 mL cup", 0.25), ("1 L scoop", 1.0), ("5 L bucket", 5.0), ("10 L bucket", 10.0)),
+    Units.METRIC: (
+        ("15 mL spoon", 0.015),
+        ("50 mL measure", 0.05),
+        ("250 mL cup", 0.25),
+        ("1 L scoop", 1.0),
+        ("5 L bucket", 5.0),
+        ("10 L bucket", 10.0),
+    ),
 }
 """Measures that are at hand, smallest first."""
 

@@ -130,6 +130,17 @@ def several(name: str) -> str:
     return name if name[-1:].casefold() == "s" else f"{name} pots"
 
 
+def counted(count: int, name: str) -> str:
+    """The pots so many stems stand in, in words: a 9cm pot, 9cm pots; an own name in the plural stays so."""
+    one, many = single(name), several(name)
+    return many if count != 1 or one == many else f"{'an' if one[:1] in 'aeiouAEIOU8' else 'a'} {one}"
+
+
+def single(name: str) -> str:
+    """One pot of a name in words, without its article; a name that stands for several is left alone."""
+    return name if name.casefold().endswith(("pot", "tray", "can", "tub", "s")) else f"{name} pot"
+
+
 def classes() -> tuple[Pot, ...]:
     """Every trade class, smallest first."""
     litres = MEASURED_CLASS_L | REMEMBERED_CLASS_L

@@ -130,6 +130,9 @@ def test_a_lot_is_fed_four_weeks_after_potting_and_not_after_late_summer(ledger:
         for day in (MAY, date(2026, 6, 20), date(2026, 9, 1))
     ]
     assert [each["now"] for each in told] == [False, True, False]
+    alone = recorded("feed", lot, ledger=ledger, today=date(2026, 6, 20)).document
+    assert alone["lot"] == told[1]
+    assert "red currant: yes." in cuttings("feed", lot, ledger=ledger, today=date(2026, 6, 20)).out
     assert [each["from"] for each in told] == ["2026-05-30", None, "2027-05-15"]
     assert all(each["lot"] == lot and each["why"] and each["source"] for each in told)
 

@@ -68,7 +68,7 @@ def test_the_page_is_in_the_gardens_own_measures(ledger: Path, metric: Path) -> 
     assert "cu ft" in us
     assert "gal" in us
     assert not re.search(r"\d ?m?L\b", us)
-    assert "112 L for 40 #1 pots of 2.8 L each" in si
+    assert "112 L for 40 #1 pots, 2.8 L each" in si
     assert "gal" not in si
     assert "10 L bucket" in si
 

@@ -232,6 +232,7 @@ COMMANDS: Mapping[str, Command] = {
         (
             one("Which lot is to be potted?", "climbing hydrangea"),
             text("How many are potted?", "1", *_up_to(1)),
+            text("How long is the longest root?", "", *LENGTHS),
             text("How wide are the roots across?", "4in", *LENGTHS),
             one("How much leaf is there", "far more leaf"),
             one("What is the stem like?", "thin, it leans"),
@@ -244,7 +245,20 @@ COMMANDS: Mapping[str, Command] = {
             free("Where do they stand?"),
             REMEMBER,
         ),
-        "1 stem of 24-001 climbing hydrangea in 9cm pots",
+        "1 stem of 24-001 climbing hydrangea in a 9cm pot",
+    ),
+    "which": Command(
+        "which",
+        (
+            text("Where does it stand?"),
+            text("Which pot is it in?", "", ("bucket", "'bucket' is not a pot")),
+            one("How does it grow?", "with woody stems"),
+            one("How do the leaves stand", "in pairs"),
+            one("What is one leaf like?", "I cannot tell"),
+            one("What is the stem like between", "I cannot tell"),
+        ),
+        "Keep it apart until its leaves or roots tell",
+        writes=False,
     ),
     "pots add": Command(
         "pots add",

@@ -1,6 +1,7 @@
 """A person at a terminal: types keys into the real program and reads what stands on its screen."""
 
 import os
+import signal
 import sys
 import time
 import warnings
@@ -55,6 +56,11 @@ class _Screen(pyte.Screen):
         self.reports += data
 
 
+def _heed_ctrl_c() -> None:
+    """A shell that runs the tests in the background has its children ignore Ctrl-C, and theirs too."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 class Terminal:
     """``cuttings`` with some arguments in a pseudo-terminal; use it in a ``with`` block."""
 
@@ -84,6 +90,7 @@ class Terminal:
                 env=environment(folder, **(env or {})),
                 cwd=str(folder),
                 timeout=PATIENCE_S,
+                preexec_fn=_heed_ctrl_c,
             )
         self._child.delaybeforesend = None
         for closing in (self._child, self._child.ptyproc):

@@ -78,8 +78,10 @@ def test_roots_too_short_for_the_move_are_said_to_be(garden: Path, tmp_path: Pat
     before = kept.read_bytes()
     with Terminal("pot", "24-001", "--on", DAY.isoformat(), folder=tmp_path) as terminal:
         terminal.answer("How many are potted?")
-        terminal.wait_for("Roots of 2.8 in are long enough")
+        terminal.answer("How long is the longest root?", "0.5in")
+        terminal.wait_for("Roots of 0.5 in break in the move; wait until they reach 1 in.")
         terminal.answer("How wide are the roots across?", "<")
+        terminal.answer("How long is the longest root?", "<")
         terminal.answer("How many are potted?", "<")
         terminal.corrected("There is no question before this one to go back to.")
         terminal.ctrl_c()

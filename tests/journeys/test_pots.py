@@ -27,7 +27,10 @@ def test_the_smallest_pot_of_ones_own_is_offered_and_enter_takes_it(garden: Path
     with Terminal("pot", *ON, folder=tmp_path) as terminal:
         terminal.choose("Which lot is to be potted?", "climbing hydrangea")
         terminal.answer("How many are potted?", "1")
-        terminal.answer("How wide are the roots across?", "4in")
+        terminal.answer("How long is the longest root?")
+        terminal.answer("How wide are the roots across?", "4.4in")
+        terminal.answer("How much leaf is there")
+        terminal.answer("What is the stem like?")
         terminal.asked("Which pot?")
         assert "The smallest of yours that is free and will do." in terminal.flowing()
         terminal.answer("Which pot?")
