@@ -120,6 +120,9 @@ class PromptAsker:
         """A typed answer; what is wrong with it is said in full under it, and arrow up brings it back."""
         asked = _shown(f"{question.prompt} [{question.default}]" if question.default else question.prompt)
         hint = f"({GOES_BACK})"
+        if len(asked) + ROOM_TO_TYPE > terminal_width() and question.default:
+            self.say(f"Enter takes: {question.default}")
+            asked = _shown(question.prompt)
         fits = len(asked) + len(hint) + ROOM_TO_TYPE <= terminal_width()
         typed = InMemoryHistory()
         while True:

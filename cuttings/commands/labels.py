@@ -71,7 +71,7 @@ def labels(desk: Desk, lots: Sequence[str], written: bool, **given: Any) -> None
     if written:
         _write(desk, chosen, document)
         return
-    page = _page(chosen, why=desk.why)
+    page = _page(chosen, why=desk.why, plain=desk.plain)
     if chosen and printed is None:
         page.next_steps(
             "'cuttings labels --written LOT' keeps that a lot has its label; --pdf FILE makes some to print."
@@ -98,10 +98,11 @@ def _document(label: Label) -> dict[str, Any]:
     return {"lot": label.lot, "lines": list(label.lines), "qr": label.code_and_name}
 
 
-def _page(chosen: Sequence[Lot], *, why: bool) -> Page:
+def _page(chosen: Sequence[Lot], *, why: bool, plain: bool) -> Page:
     page = Page().heading("Labels")
     for lot in chosen:
-        first, *others = label_of(lot).lines
+        label = label_of(lot)
+        first, *others = [label.text] if plain else label.lines
         page.row(lot.code, first, *others)
     page.row("", "Every lot in your care has a label.", only_if=not chosen)
     page.row("Why", LABEL_WHY, LABEL_SOURCE if why else "", only_if=bool(chosen))

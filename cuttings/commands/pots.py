@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 import click
+from attrs import evolve
 
 from cuttings.ask import Choice, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
@@ -34,6 +35,7 @@ from cuttings.units import parse_volume, show_temperature, show_volume
 from cuttings.words import Units
 
 COUNT = Question("count", "How many?", whole(), allowed="a whole number from 1")
+OWNED = evolve(COUNT, prompt="How many? (those in use count too)")
 USUAL_SOAK = {Units.US: "3gal", Units.METRIC: "10L"}
 """A bucket of soak, where nobody says how much."""
 
@@ -110,12 +112,18 @@ def held_document(held: Held) -> dict[str, Any]:
 @with_desk
 def add(desk: Desk, **given: Any) -> None:
     units = desk.units
-    name_of = Question("name", "What do you call them?", _name, argument=True, allowed="a name, such as 4in")
+    name_of = Question(
+        "name",
+        "What do you call them? (4in, 9cm square, or a name of your own)",
+        _name,
+        argument=True,
+        allowed="a name, such as 4in",
+    )
     size_of = Question(
         "size", "What size are they?", lambda text: parse_pot(text, units), allowed="4in, 9cm, #1, SP4, 2L"
     )
     told = given["name"] and (kind_in(desk.book, given["name"], units) or _itself(given["name"], units))
-    interview = desk.interview(given, [name_of, COUNT] if told else [name_of, size_of, COUNT])
+    interview = desk.interview(given, [name_of, OWNED] if told else [name_of, size_of, OWNED])
     name = interview.ask(name_of)
     kind, itself = kind_in(desk.book, name, units), _itself(name, units)
     size = interview.given(size_of)
@@ -123,7 +131,7 @@ def add(desk: Desk, **given: Any) -> None:
         size = itself or interview.ask(size_of)
     if itself and size and size.name != itself.name:
         raise Misused(f"--size: '{name}' is a size itself; give pots of another size another name.")
-    count = interview.ask(COUNT)
+    count = interview.ask(OWNED)
     note = interview.ask(NOTE)
     known = kind or itself
     facts: dict[str, Any] = {"name": known.name if known else name, "change": count, "note": note}

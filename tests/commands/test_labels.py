@@ -25,7 +25,7 @@ def test_without_a_lot_it_is_for_all_that_have_no_label(demo: Path) -> None:
     assert [each["lot"] for each in document["labels"]] == unlabelled(demo)
     assert document["printed"] is None
     out = cuttings("labels", "--plain", ledger=demo).out
-    assert "25-005: Pulmonaria officinalis 25-005  crown division" in out
+    assert "25-005: Pulmonaria officinalis / 25-005 crown division" in out
 
 
 def test_a_label_says_what_the_ledger_knows(demo: Path) -> None:
