@@ -153,15 +153,25 @@ def batch(
     whole = sum(part.parts for part in parts)
     scoop, scoop_l = _scoop(total_l * allowance.factor / whole, units)
     litres = apportioned(total_l, [part.parts for part in parts])
+    loose = [_loose(each, allowance) for each in litres]
+    scoops = max(_half_scoops(each / part.parts, scoop_l) for part, each in zip(parts, loose, strict=True))
     shares = tuple(
-        _share(part, each, allowance, scoop_l, bags) for part, each in zip(parts, litres, strict=True)
+        _share(part, each, lying, scoops, bags)
+        for part, each, lying in zip(parts, litres, loose, strict=True)
     )
     return Batch(round(total_l, 3), shares, allowance, scoop, scoop_l)
 
 
-def _share(part: Part, litres: float, allowance: Allowance, scoop_l: float, bags: Sequence[Bag]) -> Share:
-    loose = math.ceil(round(litres * allowance.factor * 1000, 6)) / 1000
-    of_a_part = math.ceil(round(loose / part.parts / scoop_l * 2, 3)) / 2
+def _loose(litres: float, allowance: Allowance) -> float:
+    """What is measured out for so much of the mix, in litres, up to a whole millilitre."""
+    return math.ceil(round(litres * allowance.factor * 1000, 6)) / 1000
+
+
+def _half_scoops(litres: float, scoop_l: float) -> float:
+    return math.ceil(round(litres / scoop_l * 2, 3)) / 2
+
+
+def _share(part: Part, litres: float, loose: float, of_a_part: float, bags: Sequence[Bag]) -> Share:
     sizes = [bag for bag in bags if bag.material == part.material]
     bought = fewest_left_over(loose, sizes) if sizes else ()
     held = sum(each.count * each.bag.litres for each in bought)

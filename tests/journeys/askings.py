@@ -167,7 +167,7 @@ COMMANDS: Mapping[str, Command] = {
         (
             PLANT,
             one("What wood is it?", "hardwood"),
-            text("How many cuttings?", "12", *COUNTS, ("", "is not a whole number"), HUGE),
+            text("How many cuttings?", "12", *COUNTS, ("", "This cannot be left empty."), HUGE),
             text("Rooting hormone, in ppm (or none)?", "3000", ("strong", "'strong' is not a whole number"),
                  ("-1", "-1 is too few"), ("9999999", "is too many")),
             one("Powder or liquid?", "liquid"),
@@ -319,7 +319,7 @@ COMMANDS: Mapping[str, Command] = {
         "give",
         (
             one("From which lot?", "box"),
-            text("How many are given away?", "2", *_up_to(17), ("", "is not a whole number")),
+            text("How many are given away?", "2", *_up_to(17), ("", "This cannot be left empty.")),
             free("To whom?"),
             REMEMBER,
         ),
@@ -329,7 +329,7 @@ COMMANDS: Mapping[str, Command] = {
         "sell",
         (
             one("From which lot?", "box"),
-            text("How many are sold?", "2", *_up_to(17), ("", "is not a whole number")),
+            text("How many are sold?", "2", *_up_to(17), ("", "This cannot be left empty.")),
             text("The price of each?", "4.50", ("dear", "'dear' is not a price"),
                  ("-1", "a price lies between"), ("1e99", "a price lies between"),
                  ("nan", "a price lies between")),
@@ -343,7 +343,7 @@ COMMANDS: Mapping[str, Command] = {
         (
             one("Which lot has lost stems?", "box"),
             one("At which stage did they die?", "potted"),
-            text("How many died?", "2", *_up_to(15), ("", "is not a whole number")),
+            text("How many died?", "2", *_up_to(15), ("", "This cannot be left empty.")),
             one("Of what?", "frost"),
             REMEMBER,
         ),
@@ -354,7 +354,7 @@ COMMANDS: Mapping[str, Command] = {
         (
             one("Which lot is split?", "box"),
             one("From which stage?", "potted"),
-            text("How many go on by themselves?", "5", *_up_to(15), ("", "is not a whole number")),
+            text("How many go on by themselves?", "5", *_up_to(15), ("", "This cannot be left empty.")),
             REMEMBER,
         ),
         "5 stems of 24-004 go on as 25-006",
