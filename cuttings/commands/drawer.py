@@ -13,6 +13,9 @@ from cuttings.ledger.containers import IN_POTS, Held, Kind, drawer
 from cuttings.rules.pots import Pot, parse_pot, several
 from cuttings.words import Units
 
+POT_FORMS = "4in, 9cm square, #1, SP4, 2L, 72-cell tray or a name from 'cuttings pots'"
+"""How a pot may be written, in a few examples."""
+
 WITH_POTS = Question("with-pots", "Do their pots go with them?", yes_no, default="no", yes_no=True)
 
 

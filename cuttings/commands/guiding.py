@@ -34,19 +34,19 @@ def way_of(desk: Desk, named: Named, method: Method) -> Way:
 def guide_strike(desk: Desk, interview: Interview, named: Named, wood: Wood) -> None:
     """Say how long to cut, what to do with it and how deep to set it."""
     way = way_of(desk, named, wood.method)
-    _say(desk, interview, how_to_strike(way, wood, desk.units, evergreen=named.plant.evergreen))
+    say_advice(desk, interview, how_to_strike(way, wood, desk.units, evergreen=named.plant.evergreen))
     warn_of_season(desk, named, wood.method)
 
 
 def guide_layer(desk: Desk, interview: Interview, named: Named, method: Method) -> None:
     """Say which stem to take, where to wound it, how deep it lies and what keeps it moist."""
-    _say(desk, interview, how_to_layer(way_of(desk, named, method), desk.units))
+    say_advice(desk, interview, how_to_layer(way_of(desk, named, method), desk.units))
     warn_of_season(desk, named, method)
 
 
 def guide_divide(desk: Desk, interview: Interview, named: Named, method: Method) -> None:
     """Say what a good piece is and how it is set again, and warn of a plant or a time that does not suit."""
-    _say(desk, interview, how_to_divide(named.plant, way_of(desk, named, method), desk.units))
+    say_advice(desk, interview, how_to_divide(named.plant, way_of(desk, named, method), desk.units))
     if not interview.asking and named.plant.division and named.plant.division.resents:
         desk.warn(f"{named.spoken} resents being divided; keep the root ball as whole as you can.")
     window = not_now(named.plant, desk.climate, desk.on)
@@ -56,9 +56,11 @@ def guide_divide(desk: Desk, interview: Interview, named: Named, method: Method)
         )
 
 
-def _say(desk: Desk, interview: Interview, told: Sequence[Advice[str]]) -> None:
+def say_advice(desk: Desk, interview: Interview, told: Sequence[Advice[str]]) -> None:
+    """Say each advice with its reason; one that has nothing to advise is passed over."""
     for advice in told:
-        interview.say(f"{advice.value} {because(desk, advice)}".rstrip())
+        if advice.value:
+            interview.say(f"{advice.value} {because(desk, advice)}".rstrip())
 
 
 def warn_of_season(desk: Desk, named: Named, method: Method) -> None:

@@ -8,7 +8,7 @@ from attrs import frozen
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.drawer import pot_in
+from cuttings.commands.drawer import POT_FORMS, pot_in
 from cuttings.commands.mixing_view import Mixed, document_of, list_document, list_page, page_of
 from cuttings.commands.parsing import lot_in, maybe, whole
 from cuttings.commands.telling import known_lot
@@ -42,7 +42,7 @@ class _ForLot:
 @click.command(help="How much of each ingredient a mix for so many pots takes.")
 @click.argument("recipe", required=False)
 @click.option("--pots", metavar="N", help="how many pots")
-@click.option("--size", metavar="POT", help="4in, 9cm, #1, SP4 or 2L")
+@click.option("--size", metavar="POT", help=POT_FORMS)
 @click.option("--volume", metavar="VOL", help="how much in all, instead of pots: 40L, 10gal or 2cuft")
 @click.option("--bags", metavar="LIST", help="sizes to buy, such as 'coir 9L, perlite 100L'")
 @click.option("--for", "for_", metavar="LOT", help="the mix, the pots and the number this lot wants")
@@ -75,7 +75,7 @@ def _asked_for(desk: Desk, given: dict[str, Any], *, with_peat: bool) -> Mixed:
         filled = -(-stems // about.pot.value.cells)
         count = count.offering(str(filled) if stems else None, f"{about.lot.code} has so many stems.")
         size = size.offering(about.pot.value.name, about.pot.why)
-        if by_pots and not stems and given["pots"] is None:
+        if by_pots and not stems and given["pots"] is None and not interview.asking:
             raise Refused(
                 f"{about.lot.code} has nothing left to pot; --pots says how many, or --volume how much."
             )
@@ -105,7 +105,7 @@ def _questions(desk: Desk) -> tuple[Question[Recipe], Question[int], Question[Po
     count = Question(
         "pots", "How many pots?", whole(), allowed="a whole number from 1, or --volume for the whole"
     )
-    size = Question("size", "Which pot?", pot_in(desk.book, desk.units), allowed="4in, 9cm, #1, SP4, 2L")
+    size = Question("size", "Which pot?", pot_in(desk.book, desk.units), allowed=POT_FORMS)
     heap = Question(
         "volume", "How much?", lambda text: parse_volume(text, desk.units), allowed="40L or 10gal"
     )

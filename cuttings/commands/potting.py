@@ -10,7 +10,8 @@ from attrs import frozen
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.drawer import free_pots, pot_in, warn_if_short
+from cuttings.commands.drawer import POT_FORMS, free_pots, pot_in, warn_if_short
+from cuttings.commands.guiding import say_advice
 from cuttings.commands.parsing import maybe, whole, words, yes_no
 from cuttings.commands.questions import NOTE, how_many, taken, which_lot
 from cuttings.commands.telling import (
@@ -101,9 +102,7 @@ SPREAD = "How wide are the roots across?"
 @click.command(help="Pot rooted stems, with advice at every question.")
 @click.argument("lot", required=False)
 @click.option("--count", metavar="N", help="how many (all that have rooted)")
-@click.option(
-    "--pot", metavar="POT", help="4in, 9cm square, #1, SP4, 2L, 72-cell tray or a name from 'cuttings pots'"
-)
+@click.option("--pot", metavar="POT", help=POT_FORMS)
 @click.option("--mix", metavar="TEXT", help="what they are potted in")
 @click.option("--depth", metavar="LEN", help="how deep they are set")
 @click.option("--root-length", metavar="LEN", help="the longest root")
@@ -118,7 +117,7 @@ SPREAD = "How wide are the roots across?"
 def pot(desk: Desk, again: bool, **given: Any) -> None:
     stage = Stage.POTTED if again else Stage.ROOTED
     which = which_lot(desk, "Which lot is to be potted?", stage)
-    size = Question("pot", "Which pot?", pot_in(desk.book, desk.units), allowed="4in, 9cm, #1, SP4, 2L")
+    size = Question("pot", "Which pot?", pot_in(desk.book, desk.units), allowed=POT_FORMS)
     interview = desk.interview(given, [which, size])
     lot = interview.ask(which)
     interview.given(size)  # a pot that is none is told of before anything else
@@ -184,8 +183,7 @@ def _ask_top(desk: Desk, interview: Interview, lot: Lot, roots_m: Sequence[float
         few = bool(roots_m) and max(roots_m) < FEW_ROOTS_M
         leaf = interview.ask(LEAF.offering(Leaf.MUCH if few else Leaf.EVEN))
         stem = interview.ask(STEM)
-    for advice in (trim(lot.method, leaf), hold_up(stem)):
-        interview.say(f"{advice.value} {because(desk, advice)}" if advice.value else "")
+    say_advice(desk, interview, (trim(lot.method, leaf), hold_up(stem)))
 
 
 def _ask_filled(desk: Desk, interview: Interview, known: Known) -> Roots:

@@ -8,7 +8,7 @@ from attrs import evolve
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.drawer import pot_in
+from cuttings.commands.drawer import POT_FORMS, pot_in
 from cuttings.commands.identifying import CANNOT_TELL, asked_of
 from cuttings.commands.looks import look_options, looks_in
 from cuttings.commands.parsing import maybe, one_of, words
@@ -34,7 +34,7 @@ LOOKED_AT = ("grows", "leaf", "leaves", "stem")
 @click.command(help="Which lot a pot without a label could be, by what can be seen: likeliest first.")
 @click.option("--where", metavar="TEXT", help="where it stands")
 @click.option("--stage", metavar="STAGE", help="|".join(LIVING))
-@click.option("--pot", metavar="POT", help="the pot it is in: 4in, 9cm, #1, SP4 or 2L")
+@click.option("--pot", metavar="POT", help=f"the pot it is in: {POT_FORMS}")
 @look_options
 @global_options
 @with_desk
