@@ -2,6 +2,7 @@
 
 import string
 import sys
+from collections.abc import Sequence
 from typing import Any
 
 import questionary
@@ -47,6 +48,15 @@ def _with_back(prompt: questionary.Question) -> questionary.Question:
     own = prompt.application.key_bindings
     prompt.application.key_bindings = merge_key_bindings([own, bindings] if own else [bindings])
     return prompt
+
+
+def _fitting(prompt: str, hints: Sequence[str]) -> str:
+    """The first of some hints that stands on one line with a prompt, in brackets; a space where none does,
+    for an empty one would be replaced."""
+    mark = len("-  ()")
+    fits = (hint for hint in hints if mark + len(prompt) + len(hint) < terminal_width())
+    found = next(fits, "")
+    return f"({found})" if found else " "
 
 
 class PromptAsker:
@@ -100,7 +110,7 @@ class PromptAsker:
         ]
         values = [choice.value for choice in question.choices]
         keys = "arrows or its key" if shortcuts else "arrows, or its number or letters of it"
-        hint = f"{keys}, then Enter; {GOES_BACK}" if back else f"{keys}, then Enter"
+        hints = (f"{keys}, then Enter; {GOES_BACK}", GOES_BACK) if back else (f"{keys}, then Enter",)
         prompt = questionary.select(
             _shown(question.prompt),
             choices=choices,
@@ -108,7 +118,7 @@ class PromptAsker:
             qmark="-",
             pointer=">",
             style=STYLE,
-            instruction=f"({hint})",
+            instruction=_fitting(_shown(question.prompt), hints),
             use_shortcuts=shortcuts,
             use_search_filter=not shortcuts,
             use_jk_keys=False,

@@ -73,7 +73,8 @@ def _asked_for(desk: Desk, given: dict[str, Any], *, with_peat: bool) -> Mixed:
         stems = about.stems
         which = which.offering(about.mix.value, about.mix.why)
         filled = -(-stems // about.pot.value.cells)
-        count = count.offering(str(filled) if stems else None, f"{about.lot.code} has so many stems.")
+        if stems:
+            count = count.offering(str(filled), f"{about.lot.code} has so many stems.")
         size = size.offering(about.pot.value.name, about.pot.why)
         if by_pots and not stems and given["pots"] is None and not interview.asking:
             raise Refused(
