@@ -22,6 +22,7 @@ STAGES = "waiting|rooted|potted|hardening|ready|planted"
 LOT = "LOT (a lot's code)"
 PLANT = "PLANT (a common or botanical name)"
 WHOLE = "(a whole number from 1)"
+POT = "4in, 9cm square, #1, SP4, 2L, 72-cell tray or a name from 'cuttings pots'"
 
 MISSING = {
     "find": (PLANT, f"--method ({METHODS}"),
@@ -32,7 +33,7 @@ MISSING = {
     "mark": (PLANT, "--for (lift|divide|layer|take-hardwood|move|watch)"),
     "check": (LOT, "--rooted (N, or --not-yet N, or --failed N)"),
     "check 25-001": ("--rooted (N, or --not-yet N, or --failed N)",),
-    "pot": (LOT, "--pot (4in, 9cm, #1, SP4, 2L)"),
+    "pot": (LOT, f"--pot ({POT})"),
     "pots add": ("NAME (a name, such as 4in)", "--size (4in, 9cm, #1, SP4, 2L)", f"--count {WHOLE}"),
     "pots add 4in": (f"--count {WHOLE}",),
     "pots remove": ("NAME (a name from 'cuttings pots')", f"--count {WHOLE}"),
@@ -62,7 +63,7 @@ MISSING = {
     "feed --dose 13oz": ("--grade (such as 20-10-20)", "--water (a volume such as 2gal or 10L)"),
     "tonight": ("--low (a temperature such as 29F or -2C)",),
     "mix": ("RECIPE (striking|potting|gritty|acid|alpine|bog|seedlings|loam)",
-            "--pots (a whole number from 1, or --volume for the whole)", "--size (4in, 9cm, #1, SP4, 2L)"),
+            "--pots (a whole number from 1, or --volume for the whole)", f"--size ({POT})"),
     "mix gritty": ("--pots (a whole number from 1, or --volume for the whole)", "--size (4in,"),
     "mix --pots 3 --size 2L": ("RECIPE (striking|potting|gritty|acid|alpine|bog|seedlings|loam)",),
     "dip": ("--stock (10000ppm, 1% or 10g/L)", "--want (2000ppm, or --wood for the strength advised)",
