@@ -22,7 +22,7 @@ MAY_IMPORT: Mapping[str, set[str]] = {
     "ledger": {"dates", "errors", "words"},
     "rules": {"climate", "plants", "dates", "units", "words"},
     "placement": {"rules", "climate", "plants", "ledger", "dates", "units", "words"},
-    "nudges": {"rules", "climate", "plants", "ledger", "dates", "units", "words"},
+    "nudges": {"takes", "rules", "climate", "plants", "ledger", "dates", "units", "words"},
     "takes": {"rules", "climate", "plants", "ledger", "dates", "units", "words"},
     "exchange": {"nudges", "rules", "climate", "plants", "ledger", "dates", "units", "words", "errors"},
     "show": {"units", "dates", "words"},
@@ -38,7 +38,8 @@ MAY_IMPORT: Mapping[str, set[str]] = {
 """For each part of the package, the other parts it may import. The arrows never run in a circle.
 
 Ledger, climate and plants know nothing of one another; the rules know nothing of the ledger; the
-parts that advise (placement, nudges, takes) know nothing of one another. ``""`` is the package itself.
+parts that advise know nothing of one another, but for the nudges, which go by what ``takes`` has learned.
+``""`` is the package itself.
 """
 
 CALLED_BACK = {("commands", "app")}

@@ -31,6 +31,7 @@ from cuttings.words import Units
 
 if TYPE_CHECKING:
     from cuttings.plants.catalogue import Catalogue
+    from cuttings.takes.learned import Learned
 
 SCHEMA = 1
 NORMALS_FILE = "climate.json"
@@ -113,6 +114,11 @@ class Desk:
         return self._while_the_book_stands(
             "climate", lambda: self._paced(climate_of(self.garden, self.normals))
         )
+
+    @property
+    def learned(self) -> "Learned":
+        """What the ledger's own lots have taught; the same object as long as the book is."""
+        return self._while_the_book_stands("learned", lambda: _learned_from(self))
 
     def _while_the_book_stands(self, name: str, make: Callable[[], R]) -> R:
         """Something made from the book once, and made anew when an entry has changed it."""
@@ -268,6 +274,12 @@ def _catalogue_of(book: Book) -> "Catalogue":
     from cuttings.plants.own import own_record
 
     return standard().with_own(own_record(each.plant, each.facts, each.on) for each in book.plant_facts)
+
+
+def _learned_from(desk: Desk) -> "Learned":
+    from cuttings.takes.learned import Learned
+
+    return Learned(desk.book.lots.values(), desk.catalogue, desk.climate)
 
 
 def climate_of(garden: Garden | None, normals: Normals | None = None) -> Climate:

@@ -13,6 +13,7 @@ from cuttings.commands.taping import standing_document, standing_rows
 from cuttings.commands.telling import described, known_lot, lot_document, next_page, stems
 from cuttings.dates import margin, spoken
 from cuttings.errors import Refused
+from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.codec import to_document
 from cuttings.ledger.entries import Entry, Reverse
@@ -171,11 +172,28 @@ def _forecast_rows(desk: Desk, lot: Lot, page: Page) -> None:
         spoken(day, desk.on)
         for day in (rooting.p10, rooting.p50, rooting.p90, rooting.next_look, rooting.give_up)
     )
+    sooner, later = (spoken(day, desk.on) for day in rooting.likely)
     odds = f"As likely as not by {likely}: one in ten by {early}, nine in ten by {late}."
+    whose = _yet_said(rooting.yet, lot.at(Stage.WAITING)) if lot.of_kind(e.Check) else ""
     source = desk.catalogue.reference(rooting.source) if desk.why else ""
+    span = f"Half of those that root do so by a day from {sooner} to {later}, nine times in ten."
+    page.row("Rooting", odds, whose, rooting.why, f"{rooting.sure} {span}", source)
+    if desk.on > rooting.give_up:
+        page.row("", f"Past hope since {end}.", rooting.give_up_why)
+        return
     when = f"Look next on {look}" if rooting.next_look > desk.on else f"A look has been due since {look}"
-    last = f"{when}; give up on {end}." if desk.on <= rooting.give_up else f"Past hope since {end}."
-    page.row("Rooting", f"{odds} {last}", rooting.why, rooting.sure, source)
+    page.row("Look", f"{when}.", rooting.look_why)
+    page.row("Give up", f"On {end}.", rooting.give_up_why)
+
+
+def _yet_said(yet: tuple[int, int], waiting: int) -> str:
+    """How many of the stems that wait will root, in words."""
+    fewest, most = yet
+    if waiting == 1:
+        told = {(0, 0): "is not likely to root", (1, 1): "is all but sure to root"}
+        return f"The one that waits {told.get(yet, 'may root yet, or not')}."
+    how_many = f"{fewest}" if fewest == most else f"{fewest} to {most}"
+    return f"Of the {waiting} that wait, {how_many} root yet, nine times in ten."
 
 
 def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, Any]:
@@ -198,7 +216,14 @@ def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, 
         "rooting": None
         if rooting is None
         else {
-            name: getattr(rooting, name).isoformat() for name in ("p10", "p50", "p90", "next_look", "give_up")
+            **{
+                name: getattr(rooting, name).isoformat()
+                for name in ("p10", "p50", "p90", "next_look", "give_up")
+            },
+            "likely": [day.isoformat() for day in rooting.likely],
+            "yet": list(rooting.yet),
+            "look_why": rooting.look_why,
+            "give_up_why": rooting.give_up_why,
         },
     }
 

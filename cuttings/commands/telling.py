@@ -22,7 +22,7 @@ from cuttings.words import Method, Stage
 
 def known_lot(desk: Desk, lot: Lot) -> Known:
     """The lot with the rules that hold for it in this garden."""
-    return known(lot, desk.catalogue, desk.climate, desk.units)
+    return known(lot, desk.catalogue, desk.climate, desk.units, desk.learned)
 
 
 def lot_document(lot: Lot | None, code: str | None = None) -> dict[str, Any]:

@@ -83,6 +83,13 @@ class Lot:
         ]
         return days[-1] if days else None
 
+    def where_stand(self, stage: Stage) -> str:
+        """The keeper's words for where stems of a stage stand: potted ones where they were last potted to,
+        the others where they began."""
+        if stage in (Stage.WAITING, Stage.ROOTED):
+            return self.origin.where
+        return next((pot.where for pot in reversed(self.of_kind(e.Pot)) if pot.where), self.where)
+
     @property
     def root_length_m(self) -> float | None:
         """The longest root seen at the newest look, or potting, that measured one."""

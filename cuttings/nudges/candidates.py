@@ -10,7 +10,6 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.nudges.in_pots import IN_POTS
-from cuttings.nudges.places import where_stand
 from cuttings.nudges.whereabouts import Whereabouts, whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.key import BY_NAME
@@ -101,7 +100,7 @@ def _answers(
 
 
 def _is_there(lot: Lot, stage: Stage, asked: str, where: Whereabouts) -> _Answer:
-    told = where_stand(lot, stage)
+    told = lot.where_stand(stage)
     if not told:
         return _Answer(None, "nobody wrote down where it stands")
     one, other = told.casefold(), asked.casefold()

@@ -28,6 +28,7 @@ from cuttings.rules.marks import mark_window
 from cuttings.rules.potting import recommend_mix, recommend_pot
 from cuttings.rules.transplant import next_planting
 from cuttings.rules.windows import next_potting
+from cuttings.takes.learned import Learned
 from cuttings.words import PLANTABLE, Purpose, Stage, Units, listed
 
 YEARS_AHEAD = 2
@@ -115,13 +116,24 @@ def _crowd(crowd: Crowding) -> Nudge:
     )
 
 
-def grounds(book: Book, catalogue: Catalogue, climate: Climate, first: date, last: date) -> list[Nudge]:
+def grounds(
+    book: Book,
+    catalogue: Catalogue,
+    climate: Climate,
+    first: date,
+    last: date,
+    learned: Learned | None = None,
+) -> list[Nudge]:
     """Held spots, labels and pots, in the days from ``first`` to ``last``; ``crowded`` is asked by itself."""
     rounds = (*held_spots(book, catalogue, climate, first), *labels(book, first))
     return in_order(
         [
             *(nudge for nudge in rounds if touches(nudge.window, first, last)),
-            *(nudge for nudge in pots(book, catalogue, climate, first) if nudge.window.opens <= last),
+            *(
+                nudge
+                for nudge in pots(book, catalogue, climate, first, learned)
+                if nudge.window.opens <= last
+            ),
         ]
     )
 
@@ -214,7 +226,9 @@ def _name(lot: Lot) -> str:
     return f"{lot.code} {lot.plant_called}"
 
 
-def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Iterator[Nudge]:
+def pots(
+    book: Book, catalogue: Catalogue, climate: Climate, today: date, learned: Learned | None = None
+) -> Iterator[Nudge]:
     """The pots and the mix for what will have rooted soon, on the first of the coming month.
 
     Nothing is said of what cannot be potted before the season for it begins.
@@ -227,7 +241,7 @@ def pots(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Ite
     for lot in book.lots.values():
         if not lot.at(Stage.WAITING):
             continue
-        about = known(lot, catalogue, climate, units)
+        about = known(lot, catalogue, climate, units, learned)
         wanted = 0 if about.plant.unwanted else _wanted(about, opens, by)
         if wanted:
             pot = recommend_pot(None, lot.method, about.plant, units).value.name

@@ -1,7 +1,7 @@
 """What is known about one lot together: its plant, its way of increase, and when it should root."""
 
 from collections.abc import Iterator
-from datetime import date, timedelta
+from datetime import date
 from itertools import pairwise
 
 from attrs import evolve, frozen
@@ -10,17 +10,17 @@ from cuttings.climate.climate import Climate
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Site
-from cuttings.nudges.places import Place, place_of, where_stand
 from cuttings.nudges.whereabouts import NOWHERE, Whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant, Way
 from cuttings.plants.understood import plant_for
-from cuttings.rules.rooting import Bench, Forecast, forecast
+from cuttings.rules.places import Place, place_of
+from cuttings.rules.rooting import Bench
 from cuttings.rules.seasons import is_hardy
-from cuttings.words import Cover, Stage, Units, Wood
-
-ROOTED_UNDER_COVER = frozenset(wood.method for wood in Wood if wood.is_leafy)
-"""Leafy cuttings are rooted in closed air; a find of one is taken for such (common practice)."""
+from cuttings.takes.evidence import bench_of, closed_air, is_found
+from cuttings.takes.forecasting import Forecast, forecast
+from cuttings.takes.learned import Learned
+from cuttings.words import Stage, Units
 
 SETTLED_DAYS = 60
 """Days outside in its pot after which a hardy plant's growth has hardened by itself; from memory."""
@@ -41,6 +41,7 @@ class Known:
     source: str
     climate: Climate
     units: Units
+    learned: Learned
     where: Whereabouts = NOWHERE
 
     def area_of(self, stage: Stage) -> str:
@@ -60,10 +61,7 @@ class Known:
     @property
     def closed_air(self) -> bool:
         """Whether the lot was rooted in closed or heated air."""
-        origin = self.lot.origin
-        if isinstance(origin, e.Strike):
-            return origin.cover is not Cover.NONE or origin.heat_c is not None
-        return self.lot.method in ROOTED_UNDER_COVER
+        return closed_air(self.lot)
 
     @property
     def under_cover(self) -> bool:
@@ -89,7 +87,7 @@ class Known:
 
     def _outside_since(self) -> date | None:
         """The day from which its pots have stood outside; ``None`` while they stand indoors or in a frame."""
-        if place_of(where_stand(self.lot, Stage.POTTED)) in SHELTERED:
+        if place_of(self.lot.where_stand(Stage.POTTED)) in SHELTERED:
             return None
         since = self.lot.reached(Stage.POTTED) or self.lot.started_on
         pots = [pot for pot in self.lot.of_kind(e.Pot) if pot.where]
@@ -100,13 +98,8 @@ class Known:
 
     @property
     def bench(self) -> Bench:
-        """What keeps its roots warm; air that is closed but not heated is a little warmer than the soil."""
-        lot = self.lot
-        place = Place.OPEN if lot.method.is_layer else place_of(lot.origin.where)
-        heated = isinstance(lot.origin, e.Strike) and lot.origin.heat_c is not None
-        if heated or place is Place.INDOORS:
-            return Bench.WARM
-        return Bench.FRAME if self.closed_air or place is Place.FRAME else Bench.OPEN
+        """What keeps its roots warm."""
+        return bench_of(self.lot)
 
     def forecast(self) -> Forecast | None:
         """When it should have rooted; ``None`` where it came with roots or no time is known.
@@ -114,30 +107,24 @@ class Known:
         Nobody knows when a found stem began to root. It is taken to be as far on as the quickest would be,
         so the find itself counts as the first look.
         """
-        lot = self.lot
-        if lot.method.starts_rooted:
-            return None
-        origin = lot.origin
-        quickest = self.way.rooting_days[0] if self.way.rooting_days else 0
-        head_start = quickest if isinstance(origin, e.Find) else 0
-        looks = tuple(check.on for check in lot.of_kind(e.Check))
-        result = forecast(
-            self.way,
-            lot.started_on - timedelta(days=head_start),
-            self.climate,
-            bench=self.bench,
-            looked=(lot.started_on, *looks) if head_start else looks,
-            source_name=self.source,
-        )
-        if result is None or not head_start:
+        result = forecast(self.lot, self.way, self.climate, self.learned, self.source)
+        if result is None or not is_found(self.lot):
             return result
         return evolve(result, why=f"{result.why} {FOUND_PART_WAY}")
 
 
 def known(
-    lot: Lot, catalogue: Catalogue, climate: Climate, units: Units, where: Whereabouts = NOWHERE
+    lot: Lot,
+    catalogue: Catalogue,
+    climate: Climate,
+    units: Units,
+    learned: Learned | None = None,
+    where: Whereabouts = NOWHERE,
 ) -> Known:
-    """The lot with its plant's rules, or the nearest general ones; ``where`` tells where it is worked on."""
+    """The lot with its plant's rules, or the nearest general ones; ``where`` tells where it is worked on, and
+    ``learned`` what the ledger's other lots have taught."""
     plant = plant_for(catalogue, lot.plant, lot.plant_type, lot.method)
     way = plant.way(lot.method) or catalogue.way(lot.method)
-    return Known(lot, plant, way, catalogue.reference(way.source_of("rooting_days")), climate, units, where)
+    source = catalogue.reference(way.source_of("rooting_days"))
+    learned = Learned((), catalogue, climate) if learned is None else learned
+    return Known(lot, plant, way, source, climate, units, learned, where)

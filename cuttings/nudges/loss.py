@@ -7,11 +7,7 @@ from cuttings.climate.frost import FROST_F
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.model import Chance, Loss
 from cuttings.rules.odds import chance_of_freeze_already, chance_of_frozen_ground
-from cuttings.words import Method, Stage
-
-TAKES_USUALLY = {Method.SEEDLING: 0.9, Method.HARDWOOD_CUTTING: 0.7, Method.ROOT_CUTTING: 0.7}
-LAYERS_TAKE, CUTTINGS_TAKE = 0.9, 0.6
-"""The share of stems that root, where no figure is published for the plant; from memory."""
+from cuttings.words import Stage
 
 BECOMES_A_PLANT = {
     Stage.ROOTED: 0.85,
@@ -24,13 +20,10 @@ BECOMES_A_PLANT = {
 
 
 def takes(known: Known) -> float:
-    """The share of a lot's waiting stems that is likely to root: as published for the plant, or the usual."""
-    method = known.lot.method
-    if known.way.take is not None:
-        return sum(known.way.take) / 2
-    if method.is_layer:
-        return LAYERS_TAKE
-    return TAKES_USUALLY.get(method, CUTTINGS_TAKE)
+    """The share of a lot's waiting stems that is likely to root: by the ledger's own lots, starting from what
+    is published for the plant, or from the usual."""
+    lot = known.lot
+    return known.learned.share((lot.plant, lot.method), known.way).mean
 
 
 def plants_from(known: Known, stage: Stage, stems: int | None = None) -> float:

@@ -15,9 +15,10 @@ from cuttings.rules.growth import out_of_winter
 from cuttings.rules.layering import sever_window
 from cuttings.rules.looking import how_to_look
 from cuttings.rules.potting import ready_to_pot
-from cuttings.rules.rooting import LOOK_AGAIN_DAYS, LOOK_AGAIN_OTHERWISE, Bench, Forecast
+from cuttings.rules.rooting import Bench, look_again
 from cuttings.rules.seasons import frosts, weeks
 from cuttings.rules.windows import next_potting
+from cuttings.takes.forecasting import Forecast
 from cuttings.words import Cause, Method, Stage
 
 CARE_DAYS, CARE_AT_REST_DAYS = 7, 14
@@ -129,8 +130,9 @@ def _look(known: Known, rooting: Forecast | None, today: date) -> tuple[str, Win
         window = _rounds(known, rooting.give_up, today, PAST_HOPE, rooting.source, every=28)
         return "Give up {}, or find roots", window
     else:
-        first, why, source = rooting.next_look, f"{rooting.why} {how}", rooting.source
-    every = max(LOOK_AGAIN_DAYS.get(lot.method, LOOK_AGAIN_OTHERWISE), 14)
+        first, source = rooting.next_look, rooting.source
+        why = f"{rooting.why} {rooting.look_why} {how}"
+    every = max(look_again(lot.method).days, 14)
     return "Look for roots on {}", _rounds(known, first, today, why, source, every=every)
 
 

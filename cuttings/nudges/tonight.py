@@ -13,7 +13,6 @@ from cuttings.ledger.book import Book
 from cuttings.ledger.places import Growing, Site
 from cuttings.nudges.hardening_off import out_at_night
 from cuttings.nudges.knowledge import Known, known
-from cuttings.nudges.places import Place, place_of, where_stand
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Caution
 from cuttings.plants.understood import plant_for
@@ -22,6 +21,7 @@ from cuttings.rules.cold import SLACK_C, Verdict, judge
 from cuttings.rules.dangers import ADVISORY_C
 from cuttings.rules.hardening import plan
 from cuttings.rules.hardiness import hardened
+from cuttings.rules.places import Place, place_of
 from cuttings.rules.seasons import weeks
 from cuttings.rules.shelter import WATER_FIRST, Seat, Shelter, Standing
 from cuttings.words import LIVING, Cover, Method, Stage, Units, Wood
@@ -158,7 +158,7 @@ def _in_care(about: Known, today: date) -> Iterator[Group]:
     lot = about.lot
     for stage in LIVING:
         if lot.at(stage):
-            where = "" if stage is Stage.HARDENING and out_at_night(about) else where_stand(lot, stage)
+            where = "" if stage is Stage.HARDENING and out_at_night(about) else lot.where_stand(stage)
             yield Group(
                 lot=lot.code,
                 plant=lot.plant,

@@ -22,6 +22,7 @@ from cuttings.rules.advice import Window
 from cuttings.rules.dangers import ADVISORY_C
 from cuttings.rules.hardening import DAY_MIN_C, plan
 from cuttings.rules.seasons import is_hardy
+from cuttings.takes.learned import Learned
 from cuttings.units import fahrenheit_to_celsius, show_length, show_temperature
 from cuttings.words import Stage, Units
 
@@ -59,10 +60,11 @@ def under(
     first: date,
     last: date,
     outlook: Outlook,
+    learned: Learned | None = None,
 ) -> list[Nudge]:
     """The nudges as the forecast leaves them: what must wait is held back, care is changed to fit, and what a
     cold night endangers is added."""
-    seen = _Forecast(book, catalogue, climate, first, last, outlook)
+    seen = _Forecast(book, catalogue, climate, first, last, outlook, learned)
     return [*seen.cold_nudges(), *(each for nudge in nudges for each in seen.changed(nudge))]
 
 
@@ -74,6 +76,7 @@ class _Forecast:
     first: date
     last: date
     outlook: Outlook
+    learned: Learned | None
 
     @property
     def units(self) -> Units:
@@ -123,7 +126,7 @@ class _Forecast:
         )
 
     def _known(self, code: str) -> Known:
-        return known(self.book.lots[code], self.catalogue, self.climate, self.units)
+        return known(self.book.lots[code], self.catalogue, self.climate, self.units, self.learned)
 
     def _plants(self, group: Group) -> float:
         """How many plants its stems stand for; each that came from no lot is one."""

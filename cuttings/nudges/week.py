@@ -18,6 +18,7 @@ from cuttings.nudges.whereabouts import whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.advice import Window
+from cuttings.takes.learned import Learned
 from cuttings.words import Stage, Units
 
 
@@ -36,31 +37,36 @@ def week(
     The ones that lose most by waiting until after ``last`` come first, then those that close soonest.
     ``outlook`` is what the forecast says for these days, ``crowds`` what will crowd on the sites.
     """
+    learned = Learned(book.lots.values(), catalogue, climate)
     due = [
         nudge
-        for nudge in all_nudges(book, catalogue, climate, first)
+        for nudge in all_nudges(book, catalogue, climate, first, learned)
         if nudge.window.opens <= last
         and (nudge.window.best[0] <= last or nudge.loss.expected(first, last) >= WORTH_SAYING)
     ]
     place = (book, catalogue, climate, first, last)
-    due += [*prunings(*place), *restraint(*place), *grounds(*place), *crowded(crowds, first, last)]
+    due += [*prunings(*place), *restraint(*place), *grounds(*place, learned), *crowded(crowds, first, last)]
     found = kept(due, book, climate, first, last)
     if outlook != FAIR:
         from cuttings.nudges.weather import under  # what a cold night endangers takes time to load
 
-        found = kept(under(found, *place, outlook), book, climate, first, last)
+        found = kept(under(found, *place, outlook, learned), book, climate, first, last)
     return sorted(found, key=lambda nudge: (-nudge.loss.expected(first, last), nudge.window.closes, nudge.id))
 
 
-def all_nudges(book: Book, catalogue: Catalogue, climate: Climate, today: date) -> Iterable[Nudge]:
-    """Everything that is due on a day or comes after it, each with its whole window."""
+def all_nudges(
+    book: Book, catalogue: Catalogue, climate: Climate, today: date, learned: Learned | None = None
+) -> Iterable[Nudge]:
+    """Everything that is due on a day or comes after it, each with its whole window. ``learned`` is what the
+    book's lots have taught, if that is known already."""
+    learned = learned or Learned(book.lots.values(), catalogue, climate)
     units = book.garden.units if book.garden else Units.US
     if climate.frost is None:
         yield _tell_frost(today)
     where = whereabouts(book)
     for lot in book.lots.values():
         if lot.living or lot.at(Stage.PLANTED):
-            yield from nudges_for(known(lot, catalogue, climate, units, where), today)
+            yield from nudges_for(known(lot, catalogue, climate, units, learned, where), today)
     for mark in book.open_marks():
         yield marked(mark, catalogue, climate, where, today, units)
 

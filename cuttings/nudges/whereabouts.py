@@ -7,7 +7,6 @@ from attrs import field, frozen
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Site
-from cuttings.nudges.places import where_stand
 from cuttings.words import Stage
 
 
@@ -32,7 +31,7 @@ class Whereabouts:
         if stage is Stage.PLANTED:
             sites = self.sites_of(lot)
             return sites[0].area if sites else self._worked(lot.where)
-        return self._worked(where_stand(lot, stage))
+        return self._worked(lot.where_stand(stage))
 
     def _worked(self, words: str) -> str:
         """The area that words for a place name, or the words themselves: one works there without walking."""

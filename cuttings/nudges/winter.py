@@ -10,10 +10,10 @@ from cuttings.nudges.knowledge import Known
 from cuttings.nudges.loss import once_frost_comes, once_ground_freezes, stakes, week_by_week
 from cuttings.nudges.making import coming_round, days, now, nudge, stretch
 from cuttings.nudges.model import Nudge
-from cuttings.nudges.places import Place, place_of, where_stand
 from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.hardening import needs_hardening
 from cuttings.rules.odds import chance_of_freeze_already, chance_of_frozen_ground
+from cuttings.rules.places import Place, place_of
 from cuttings.rules.seasons import Frosts, frosts, is_hardy, weeks
 from cuttings.rules.transplant import next_planting
 from cuttings.words import Stage
@@ -104,7 +104,7 @@ def _comes_out(spring: Frosts) -> date:
 def in_frames(known: Known, today: date) -> Iterable[Nudge]:
     """Air for what stands in a frame, once the sun is strong enough to cook it and until frost is over."""
     stages = [stage for stage in KEPT if known.lot.at(stage)]
-    framed = [stage for stage in stages if place_of(where_stand(known.lot, stage)) is Place.FRAME]
+    framed = [stage for stage in stages if place_of(known.lot.where_stand(stage)) is Place.FRAME]
     if framed and any(_cooks(known, frosts(known.climate, today.year + turn), today) for turn in (0, 1)):
         window = now(today, "air", VENT_WHY, VENT_SOURCE)
         late = week_by_week(today, COOKED_SHARE)
@@ -133,7 +133,7 @@ def _may_be_planted_yet(known: Known, autumn: Frosts, today: date) -> bool:
 def _sheltered(known: Known, hardy: bool, today: date) -> bool:
     """Whether its pots stand in what shelters them, by the keeper's words. Tender ones that were not put
     indoors this season may have stood outside for the summer."""
-    place = place_of(where_stand(known.lot, Stage.POTTED))
+    place = place_of(known.lot.where_stand(Stage.POTTED))
     pot = known.lot.latest(e.Pot)
     if hardy:
         return place is not Place.OPEN

@@ -1,8 +1,8 @@
-"""When a lot is likely to have rooted, when to look at it, and when to give it up.
+"""How a published rooting time holds for one lot: which days count for its roots.
 
 A published range, such as four to six weeks, is read as the time by which one stem in ten and nine in
-ten of those that root at all have done so, with the logarithm of the time following a normal law; that
-reading is this program's own, from memory of how such times spread.
+ten of those that root at all have done so; that reading is this program's own, from memory of how such times
+spread. ``cuttings.takes`` makes a forecast of it, and learns from what is seen.
 
 Where nothing keeps the roots warm the range is turned into warmth: a day counts by how warm the soil of
 this garden is on it, against the temperature the range was given for (thermal time, a plain straight line
@@ -10,12 +10,10 @@ between a base and a reference; the line is this program's own choice, common in
 """
 
 from bisect import bisect_left
-from collections.abc import Sequence
 from datetime import date, timedelta
 from enum import StrEnum
 from functools import lru_cache
 from itertools import accumulate
-from math import sqrt
 
 from attrs import frozen
 
@@ -59,15 +57,8 @@ where none is named), and turned into the warmth that they bring there; from mem
 LONGEST_WAIT_DAYS = 366
 """Days after nine in ten should have rooted for which a lot is waited for at the most; from memory."""
 
-LEAST_SPREAD = 1.25
-"""How much longer the slow stems of a lot take than the quick ones at the least; from memory."""
-
 NO_FASTER_ABOVE_C = 25.0
 """Soil warmer than this makes roots no faster; from there on they dry and harden (the same review)."""
-
-GIVE_UP_TIMES = 1.5
-"""How many times the long end of the range to wait before giving up, and never less than one look more;
-from memory."""
 
 LOOK_AGAIN_DAYS = {
     Method.SOFTWOOD_CUTTING: 7,
@@ -87,73 +78,10 @@ LOOK_AGAIN_DAYS = {
 
 LOOK_AGAIN_OTHERWISE = 14
 
-HOW_SURE = (
-    "An estimate: we read the published range as holding eight in ten of the stems that root at all. "
-    "Warmth, wood and weather move it."
-)
 
-
-@frozen
-class Forecast:
-    """When a lot roots: by ``p10`` one in ten of the stems that root have done so, by ``p90`` nine in
-    ten. ``next_look`` is the first sensible day to look, ``give_up`` the last."""
-
-    p10: date
-    p50: date
-    p90: date
-    next_look: date
-    give_up: date
-    why: str
-    source: str
-    sure: str
-
-
-@lru_cache(maxsize=4096)
-def forecast(
-    way: Way,
-    started: date,
-    climate: Climate,
-    *,
-    bench: Bench = Bench.OPEN,
-    looked: tuple[date, ...] = (),
-    source_name: str,
-) -> Forecast | None:
-    """When a lot started on a day will have rooted, from the published range of its way of increase.
-
-    On a warm bench the range holds as it is. In a frame or in the open it is thermal time, so nothing
-    happens while the soil is cold. A range longer than a growing season takes in a winter: its days are
-    first turned into the warmth they bring in an ordinary cold-winter garden. Without frost dates those of
-    such a garden are taken here too.
-
-    Args:
-        way: the way of increase; its ``rooting_days`` are days from the start.
-        looked: the days the lot has been looked at already.
-        source_name: the source of the range, spelled out.
-
-    Returns:
-        The forecast with ``p10 <= p50 <= p90 <= give_up`` and ``p10 <= next_look <= give_up``, or ``None``
-        where no rooting time is known.
-    """
-    if way.rooting_days is None:
-        return None
-    low, high = sorted(max(1, days) for days in way.rooting_days)
-    calendar = _Calendar.of(climate, started, way, high, bench)
-    early, late = calendar.clocked(low), calendar.clocked(high)
-    late = max(late, early * LEAST_SPREAD) if calendar.usual is not None else late
-    p10, p50, p90 = (calendar.after(days) for days in (early, sqrt(early * late), late))
-    one_more_look = p90 + timedelta(days=LOOK_AGAIN_DAYS.get(way.method, LOOK_AGAIN_OTHERWISE))
-    give_up = min(calendar.after(late * GIVE_UP_TIMES), p90 + timedelta(days=LONGEST_WAIT_DAYS))
-    give_up = max(give_up, one_more_look)
-    return Forecast(
-        p10=p10,
-        p50=p50,
-        p90=p90,
-        next_look=_next_look(way.method, p10, give_up, looked, calendar),
-        give_up=give_up,
-        why=f"Roots are said to take {_span(low, high)}. {calendar.why}",
-        source=source_name,
-        sure=HOW_SURE,
-    )
+def look_again(method: Method) -> timedelta:
+    """How long a lot is left in peace from one look to the next."""
+    return timedelta(days=LOOK_AGAIN_DAYS.get(method, LOOK_AGAIN_OTHERWISE))
 
 
 def _span(low: int, high: int) -> str:
@@ -163,24 +91,40 @@ def _span(low: int, high: int) -> str:
 
 
 @frozen
-class _Calendar:
-    """The way days are counted for one lot: by warmth where there is a clock, else one by one."""
+class RootingClock:
+    """How days count for the roots of one lot: by warmth where there is a clock, else one by one.
+
+    ``low`` and ``high`` are the ends of the published range in the days that count.
+    """
 
     climate: Climate
     started: date
     clock: "ThermalClock | None"
+    low: float
+    high: float
     why: str
-    usual: "ThermalClock | None" = None
-    usual_start: date = USUAL_START
 
     @classmethod
-    def of(cls, climate: Climate, started: date, way: Way, high: int, bench: Bench) -> "_Calendar":
+    @lru_cache(maxsize=4096)
+    def of(cls, way: Way, started: date, climate: Climate, bench: Bench) -> "RootingClock | None":
+        """The clock of a lot started on a day; ``None`` where no rooting time is known for its way.
+
+        On a warm bench the range holds as it is. In a frame or in the open it is thermal time, so nothing
+        happens while the soil is cold. A range longer than a growing season takes in a winter: its days are
+        first turned into the warmth they bring in an ordinary cold-winter garden. Without frost dates those
+        of such a garden are taken here too.
+        """
+        if way.rooting_days is None:
+            return None
+        low, high = sorted(max(1, days) for days in way.rooting_days)
+        said_to_take = f"Roots are said to take {_span(low, high)}."
         if bench is Bench.WARM:
-            return cls(climate, started, None, "It is warm, so every day counts.")
+            why = f"{said_to_take} It is warm, so every day counts."
+            return cls(climate, started, None, low, high, why)
         season = growing_season(climate, started.year)
         if season is None:
-            why = "Your soil is hardly ever warm, so every day is counted, winter too."
-            return cls(climate, started, None, why)
+            why = f"{said_to_take} Your soil is hardly ever warm, so every day is counted, winter too."
+            return cls(climate, started, None, low, high, why)
         said = frosts(climate, started.year).said
         where = "Under cover without heat" if bench is Bench.FRAME else "Outdoors"
         reference = SEASON_SOIL_C if way.reference_temp_c is None else sum(way.reference_temp_c) / 2
@@ -189,17 +133,12 @@ class _Calendar:
             f"{where} a day counts by the warmth of the soil: in full at {_both(reference)}, not at all "
             f"below {_both(ROOTS_GROW_C)}."
         )
-        usual = None
         if way.reference_temp_c is None and high > USUAL_SEASON_DAYS:
-            usual = thermal_clock(USUAL_GARDEN, reference)
-            why = f"That takes in a winter. {why}"
-        return cls(climate, started, clock, said(why), usual, _usual_start(way))
-
-    def clocked(self, days: int) -> float:
-        """Days of the published range in those that the clock counts."""
-        if self.usual is None:
-            return float(days)
-        return max(self.usual.between(self.usual_start, self.usual_start + timedelta(days=days)), 1.0)
+            usual, begun = thermal_clock(USUAL_GARDEN, reference), _usual_start(way)
+            early, late = (max(usual.between(begun, begun + timedelta(days=d)), 1.0) for d in (low, high))
+            why = f"{said_to_take} That takes in a winter. {said(why)}"
+            return cls(climate, started, clock, early, late, why)
+        return cls(climate, started, clock, low, high, f"{said_to_take} {said(why)}")
 
     def after(self, days: float) -> date:
         """The day that lies so many of the clock's days after the start."""
@@ -207,7 +146,14 @@ class _Calendar:
             return self.started + timedelta(days=round(days))
         return self.clock.after(self.started, days)
 
+    def passed(self, day: date) -> float:
+        """The clock's days that have passed between the start and a day."""
+        if self.clock is None or not self.clock.runs:
+            return float(max((day - self.started).days, 0))
+        return max(self.clock.between(self.started, day), 0.0)
+
     def settled(self, day: date) -> date:
+        """The day itself, or where the soil is cold then the first on which it is not."""
         return day if self.clock is None else out_of_winter(self.climate, day)
 
 
@@ -230,6 +176,11 @@ class ThermalClock:
 
     sums: tuple[float, ...]
 
+    @property
+    def runs(self) -> bool:
+        """Whether a year is warm enough for it to count by warmth at all."""
+        return self.sums[-1] >= SHORTEST_SEASON_DAYS
+
     def between(self, start: date, end: date) -> float:
         """The days at the reference temperature that a stretch is worth."""
         years = end.year - start.year
@@ -239,7 +190,7 @@ class ThermalClock:
     def after(self, start: date, days: float) -> date:
         """The day by which so many days at the reference temperature have passed since a start."""
         whole_year = self.sums[-1]
-        if whole_year < SHORTEST_SEASON_DAYS:
+        if not self.runs:
             return start + timedelta(days=round(days))
         wanted = days + self.sums[start.timetuple().tm_yday]
         years, rest = divmod(wanted, whole_year)
@@ -261,14 +212,3 @@ def thermal_clock(climate: Climate, reference_c: float, warmer_c: float = 0.0) -
     ceiling = max(NO_FASTER_ABOVE_C, reference_c)
     warmth = (min(climate.soil.at(day) + warmer_c, ceiling) for day in range(1, 367))
     return ThermalClock(tuple(accumulate((max(0.0, c - ROOTS_GROW_C) / span for c in warmth), initial=0.0)))
-
-
-def _next_look(
-    method: Method, first: date, give_up: date, looked: Sequence[date], calendar: _Calendar
-) -> date:
-    """The first look when roots may be there; later ones a fixed time apart, the last on the last day."""
-    if not looked:
-        return first
-    again = max(looked) + timedelta(days=LOOK_AGAIN_DAYS.get(method, LOOK_AGAIN_OTHERWISE))
-    day = calendar.settled(max(first, again))
-    return min(day, give_up)

@@ -44,7 +44,11 @@ def test_a_card_tells_everything_about_a_lot(demo: Path) -> None:
         rooting = document["rooting"]
         assert (rooting is None) == (not document["stages"].get("waiting"))
         if rooting is not None:
-            assert rooting.keys() == {"p10", "p50", "p90", "next_look", "give_up"}
+            assert rooting.keys() == {"p10", "p50", "p90", "next_look", "give_up", "likely", "yet",
+            "look_why",
+                                      "give_up_why"}  # fmt: skip
+            stretch(*rooting["likely"])
+            assert 0 <= rooting["yet"][0] <= rooting["yet"][1] <= document["stages"]["waiting"]
             for low, high in (("p10", "p50"), ("p50", "p90"), ("p90", "give_up")):
                 stretch(rooting[low], rooting[high])
 

@@ -13,7 +13,7 @@ from cuttings.plants.standard import standard
 from cuttings.rules.aftercare import Leaf, first_feed_days, trim
 from cuttings.rules.pots import parse_pot
 from cuttings.rules.potting import ready_to_pot, recommend_depth
-from cuttings.rules.rooting import Bench, forecast
+from cuttings.rules.rooting import Bench, RootingClock
 from cuttings.units import LITRES
 from cuttings.words import Method, Units
 
@@ -61,10 +61,10 @@ def test_tender_tips_root_in_four_to_six_weeks() -> None:
     """University of Minnesota Extension (via Echo Press): Take cuttings from your favorite annuals, 2016
     (coleus, geranium, begonia in perlite, covered)."""
     way = Way(Method.SOFTWOOD_CUTTING, rooting_days=(28, 42))
-    found = forecast(way, date(2026, 9, 1), IOWA, bench=Bench.WARM, source_name="UMN")
-    assert found is not None
-    assert found.p10 == date(2026, 9, 1) + timedelta(weeks=4)
-    assert found.p90 == date(2026, 9, 1) + timedelta(weeks=6)
+    clock = RootingClock.of(way, date(2026, 9, 1), IOWA, Bench.WARM)
+    assert clock is not None
+    assert clock.after(clock.low) == date(2026, 9, 1) + timedelta(weeks=4)
+    assert clock.after(clock.high) == date(2026, 9, 1) + timedelta(weeks=6)
 
 
 def test_potted_cuttings_are_first_fed_after_four_to_six_weeks() -> None:

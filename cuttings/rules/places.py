@@ -7,10 +7,6 @@ right. Words that are not known tell of nothing, and the stems are taken to stan
 from enum import StrEnum
 from functools import lru_cache
 
-from cuttings.ledger import entries as e
-from cuttings.ledger.lots import Lot
-from cuttings.words import Stage
-
 
 class Place(StrEnum):
     """What the words for a place tell of."""
@@ -44,11 +40,3 @@ def place_of(where: str) -> Place:
     if words & SUNK_WORDS:
         return Place.SUNK
     return Place.FRAME if words & FRAME_WORDS else Place.OPEN
-
-
-def where_stand(lot: Lot, stage: Stage) -> str:
-    """The keeper's words for where stems of a stage stand: potted ones where they were last potted to, the
-    others where they began."""
-    if stage in (Stage.WAITING, Stage.ROOTED):
-        return lot.origin.where
-    return next((pot.where for pot in reversed(lot.of_kind(e.Pot)) if pot.where), lot.where)

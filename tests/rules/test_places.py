@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from cuttings.nudges.places import Place, place_of
+from cuttings.rules.places import Place, place_of
 
 
 @pytest.mark.parametrize(

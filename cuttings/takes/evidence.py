@@ -1,0 +1,99 @@
+"""What the ledger holds about the rooting of one lot: how warm it stood, and what each look at it told."""
+
+from datetime import date, timedelta
+
+from attrs import frozen
+
+from cuttings.ledger import entries as e
+from cuttings.ledger.lots import Lot
+from cuttings.plants.model import Way
+from cuttings.rules.places import Place, place_of
+from cuttings.rules.rooting import Bench, RootingClock
+from cuttings.takes.rooting import Looks
+from cuttings.words import Cover, Stage, Wood
+
+ROOTED_UNDER_COVER = frozenset(wood.method for wood in Wood if wood.is_leafy)
+"""Leafy cuttings are rooted in closed air; a find of one is taken for such (common practice)."""
+
+LEAST_GAP_DAYS = 0.5
+"""A stem rooted at some time before the look that found it: half a day at the least."""
+
+
+@frozen
+class Tally:
+    """What became of the stems of a lot that waited for roots: ``rooted``, ``failed``, still ``waiting``, or
+    gone to others before anybody knew."""
+
+    rooted: int
+    failed: int
+    waiting: int
+    gone: int
+
+    @property
+    def started(self) -> int:
+        return self.rooted + self.failed + self.waiting + self.gone
+
+
+def closed_air(lot: Lot) -> bool:
+    """Whether the lot was rooted in closed or heated air."""
+    origin = lot.origin
+    if isinstance(origin, e.Strike):
+        return origin.cover is not Cover.NONE or origin.heat_c is not None
+    return lot.method in ROOTED_UNDER_COVER
+
+
+def bench_of(lot: Lot) -> Bench:
+    """What keeps its roots warm; air that is closed but not heated is a little warmer than the soil."""
+    place = Place.OPEN if lot.method.is_layer else place_of(lot.origin.where)
+    heated = isinstance(lot.origin, e.Strike) and lot.origin.heat_c is not None
+    if heated or place is Place.INDOORS:
+        return Bench.WARM
+    return Bench.FRAME if closed_air(lot) or place is Place.FRAME else Bench.OPEN
+
+
+def is_found(lot: Lot) -> bool:
+    """Whether its stems were found part-way, so that nobody knows when they began to root."""
+    return isinstance(lot.origin, e.Find)
+
+
+def begun_on(lot: Lot, way: Way) -> date:
+    """The day its stems began to root. Those found part-way are taken to be as far on as the quickest would
+    be."""
+    quickest = min(way.rooting_days) if way.rooting_days and is_found(lot) else 0
+    return lot.started_on - timedelta(days=quickest)
+
+
+def tally_of(lot: Lot) -> Tally:
+    """What became of the stems that waited, by the lot's own entries."""
+    rooted = failed = gone = 0
+    for entry in lot.entries:
+        if entry.lot != lot.code or isinstance(entry, e.Split):
+            continue
+        for move in entry.moves:
+            if move.source is Stage.WAITING:
+                rooted += move.count * (move.target is Stage.ROOTED)
+                failed += move.count * (move.target is Stage.LOST)
+                gone += move.count * (move.target in (Stage.GIVEN, Stage.SOLD))
+    return Tally(rooted, failed, lot.at(Stage.WAITING), gone)
+
+
+def looked_on(lot: Lot) -> tuple[date, ...]:
+    """The days on which the lot was looked at; finding stems is a look at them."""
+    checks = tuple(check.on for check in lot.of_kind(e.Check))
+    return (lot.started_on, *checks) if is_found(lot) else checks
+
+
+def looks_of(lot: Lot, clock: RootingClock) -> Looks:
+    """What the looks at a lot told, in the days of its clock."""
+    rooted: list[tuple[float, float, int]] = []
+    days = [0.0]
+    if is_found(lot):
+        days.append(clock.passed(lot.started_on))
+    for check in lot.of_kind(e.Check):
+        days.append(max(clock.passed(check.on), days[-1]))
+        count = sum(move.count for move in check.moves if move.target is Stage.ROOTED)
+        if count and check.lot == lot.code:
+            before = days[-2]
+            rooted.append((before, max(days[-1], before + LEAST_GAP_DAYS), count))
+    told = tally_of(lot)
+    return Looks(rooted=tuple(rooted), waiting=told.waiting, failed=told.failed, last=days[-1])

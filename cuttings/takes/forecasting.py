@@ -1,0 +1,174 @@
+"""When a lot roots, when to look at it, and when to give it up: as published, as learned, as seen."""
+
+import math
+from datetime import date, timedelta
+from functools import lru_cache
+
+from attrs import frozen
+
+from cuttings.climate.climate import Climate
+from cuttings.ledger.lots import Lot
+from cuttings.plants.model import Way
+from cuttings.rules.rooting import LONGEST_WAIT_DAYS, RootingClock, look_again
+from cuttings.takes.evidence import begun_on, bench_of, looked_on, looks_of
+from cuttings.takes.learned import Learned, Shift
+from cuttings.takes.rooting import Looks, Posterior, Prior, first_day, posterior
+from cuttings.words import Stage
+
+ENOUGH_NEWS = 1 / 3
+"""The chance of finding a stem newly rooted at which a look is worth disturbing the lot; from memory."""
+
+TOO_FEW = 0.05
+"""A stem that still waits is given up when fewer than so many like it would root yet; from memory."""
+
+WORTH_SAYING = 0.05
+"""A shift smaller than this, in logarithms of days, is not told of."""
+
+HOW_SURE = (
+    "An estimate: we read the published range as holding eight in ten of the stems that root at all. "
+    "Warmth, wood and weather move it."
+)
+FROM_THE_LOOKS = "An estimate from the published range and from what was seen at each look."
+FROM_OWN_LOTS = "An estimate from the published range and from how your own lots have rooted."
+
+
+@frozen(kw_only=True)
+class Forecast:
+    """When a lot roots. Of the stems that still wait and will root, one in ten have by ``p10``, nine in ten
+    by ``p90``.
+
+    ``likely`` are the days between which the middle one of all its rooting stems has rooted, nine times in
+    ten. ``next_look`` is the next day worth a look, for ``look_why``; after ``give_up`` there is no more to
+    wait for, for ``give_up_why``. ``yet`` is how many of the stems that wait will root, nine times in ten.
+    """
+
+    p10: date
+    p50: date
+    p90: date
+    likely: tuple[date, date]
+    next_look: date
+    give_up: date
+    yet: tuple[int, int]
+    why: str
+    look_why: str
+    give_up_why: str
+    source: str
+    sure: str
+
+
+@frozen
+class Reckoned:
+    """The days of a forecast, as its lot's clock counts them."""
+
+    p10: float
+    p50: float
+    p90: float
+    likely: tuple[float, float]
+    news: float
+    hopeless: float
+    yet: tuple[int, int]
+
+
+def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name: str) -> Forecast | None:
+    """When a lot will have rooted: from the published range of its way of increase, how the ledger's other
+    lots have done, and what the looks at this one told.
+
+    Args:
+        source_name: the source of the range, spelled out.
+
+    Returns:
+        The forecast with ``p10 <= p50 <= p90 <= give_up`` and ``p10 <= next_look <= give_up`` before the
+        first look, or ``None`` where it came with roots or no rooting time is known.
+    """
+    if lot.method.starts_rooted:
+        return None
+    clock = RootingClock.of(way, begun_on(lot, way), climate, bench_of(lot))
+    if clock is None:
+        return None
+    prior, shift = learned.prior(lot, way, clock)
+    looks = looks_of(lot, clock)
+    told = reckoned(prior, looks)
+    p10, p50, p90 = (clock.after(days) for days in (told.p10, told.p50, told.p90))
+    gap, looked = look_again(way.method), looked_on(lot)
+    one_more_look = p90 + gap
+    give_up = min(max(clock.after(told.hopeless), one_more_look), p90 + timedelta(days=LONGEST_WAIT_DAYS))
+    next_look = max(clock.after(told.news), max(looked) + gap if looked else p10)
+    return Forecast(
+        p10=p10,
+        p50=p50,
+        p90=p90,
+        likely=(clock.after(told.likely[0]), clock.after(told.likely[1])),
+        next_look=min(clock.settled(next_look), give_up),
+        give_up=give_up,
+        yet=told.yet,
+        why=" ".join(filter(None, (clock.why, _shift_said(shift)))),
+        look_why=_look_why(lot, looked),
+        give_up_why=_give_up_why(clock.after(told.hopeless) >= one_more_look),
+        source=source_name,
+        sure=_how_sure(looks, shift),
+    )
+
+
+@lru_cache(maxsize=4096)
+def reckoned(prior: Prior, looks: Looks) -> Reckoned:
+    found = posterior(prior, looks)
+    curve = found.curve
+    p10, p50, p90 = (round(curve.day(share, looks.last), 4) for share in (0.1, 0.5, 0.9))
+    longest = found.half_by(0.95) * 6.0 + looks.last
+    start = max(looks.last, 0.5)
+    return Reckoned(
+        p10=p10,
+        p50=p50,
+        p90=p90,
+        likely=(found.half_by(0.05), found.half_by(0.95)),
+        news=first_day(lambda days: found.news_by(days) >= ENOUGH_NEWS, start, longest),
+        hopeless=first_day(lambda days: found.still_to_root(days) < TOO_FEW, start, longest),
+        yet=_yet(found),
+    )
+
+
+def _yet(found: Posterior) -> tuple[int, int]:
+    """The fewest and the most of the stems waiting that root yet, nine times in ten."""
+    below, fewest, most = 0.0, 0, found.looks.waiting
+    for number, chance in enumerate(found.yet_to_root):
+        if below <= 0.05:
+            fewest = number
+        below += chance
+        if below >= 0.95:
+            most = number
+            break
+    return fewest, most
+
+
+def _shift_said(shift: Shift) -> str:
+    """What the ledger's own lots have changed, in a sentence; empty where they have not."""
+    if abs(shift.mean) < WORTH_SAYING or not (shift.lots or shift.others):
+        return ""
+    told = round(abs(math.expm1(shift.mean)) * 100)
+    way = "later" if shift.mean > 0 else "sooner"
+    lots = f"{shift.lots} {'lot' if shift.lots == 1 else 'lots'} of your own"
+    whose = (
+        f"{lots} of it"
+        if shift.lots
+        else f"{shift.others} {'lot' if shift.others == 1 else 'lots'} of your own"
+    )
+    return f"By {whose}, count on about {told} % {way}."
+
+
+def _look_why(lot: Lot, looked: tuple[date, ...]) -> str:
+    waiting = lot.at(Stage.WAITING)
+    which = "it" if waiting == 1 else f"one of the {waiting}"
+    more = "more " if looked else ""
+    return f"By then there is one chance in three of {more}news: that {which} has rooted."
+
+
+def _give_up_why(hopeless: bool) -> str:
+    if hopeless:
+        return "Of stems still without roots then, fewer than one in twenty would make any."
+    return "By then nine in ten of those that root should have, and there has been time for one look more."
+
+
+def _how_sure(looks: Looks, shift: Shift) -> str:
+    if looks.tell:
+        return FROM_THE_LOOKS
+    return FROM_OWN_LOTS if shift.lots or shift.others else HOW_SURE
