@@ -8,6 +8,7 @@ from cuttings.ask import Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import maybe, whole, yes_no
 from cuttings.commands.questions import NOTE, which_lot
+from cuttings.commands.rooting_view import rest_rows, rooting_document
 from cuttings.commands.telling import known_lot, lot_document, next_page
 from cuttings.errors import Refused, Unfound
 from cuttings.ledger import entries as e
@@ -65,8 +66,10 @@ def check(desk: Desk, **given: Any) -> None:
     page = Page().row("", "", DO_NOT_PULL, only_if=bool(not_yet and not interview.asking))
     ready = ready_to_pot(seen.root_length_m, lot.method, desk.units)
     page.row("", ready.why, only_if=bool(rooted and not ready.value and seen.root_length_m is not None))
+    rooting = known_lot(desk, after).forecast() if after.at(Stage.WAITING) else None
+    rest_rows(desk, page, after, rooting)
     page.parts.extend(next_page(desk, after).parts)
-    desk.recorded(sentence, entry, page, **lot_document(after))
+    desk.recorded(sentence, entry, page, **lot_document(after), rooting=rooting_document(rooting))
 
 
 _SIGNS = (

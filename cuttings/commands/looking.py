@@ -9,11 +9,11 @@ from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import one_of
 from cuttings.commands.questions import which_lot
+from cuttings.commands.rooting_view import rooting_document, rooting_rows
 from cuttings.commands.taping import standing_document, standing_rows
 from cuttings.commands.telling import described, known_lot, lot_document, next_page, stems
 from cuttings.dates import margin, spoken
 from cuttings.errors import Refused
-from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.codec import to_document
 from cuttings.ledger.entries import Entry, Reverse
@@ -142,7 +142,7 @@ def _card_page(desk: Desk, lot: Lot, trail: tuple[Entry, ...], *, ids: bool) -> 
         page.row(*where)
     page.row("Mother", lot.mother, only_if=bool(lot.mother))
     page.row("Label", lot.label.replace("\n", " / "), only_if=bool(lot.label))
-    _forecast_rows(desk, lot, page)
+    rooting_rows(desk, page, lot, known_lot(desk, lot).forecast())
     page.gap()
     standing = {entry.id for entry in effective(desk.book.entries)}
     for entry in trail:
@@ -164,38 +164,6 @@ def _told(desk: Desk, entry: Entry) -> str:
     return f"took back: {described(target, on_card=True)}" if target else described(entry, on_card=True)
 
 
-def _forecast_rows(desk: Desk, lot: Lot, page: Page) -> None:
-    rooting = known_lot(desk, lot).forecast()
-    if rooting is None or not lot.at(Stage.WAITING):
-        return
-    early, likely, late, look, end = (
-        spoken(day, desk.on)
-        for day in (rooting.p10, rooting.p50, rooting.p90, rooting.next_look, rooting.give_up)
-    )
-    sooner, later = (spoken(day, desk.on) for day in rooting.likely)
-    odds = f"As likely as not by {likely}: one in ten by {early}, nine in ten by {late}."
-    whose = _yet_said(rooting.yet, lot.at(Stage.WAITING)) if lot.of_kind(e.Check) else ""
-    source = desk.catalogue.reference(rooting.source) if desk.why else ""
-    span = f"Half of those that root do so by a day from {sooner} to {later}, nine times in ten."
-    page.row("Rooting", odds, whose, rooting.why, f"{rooting.sure} {span}", source)
-    if desk.on > rooting.give_up:
-        page.row("", f"Past hope since {end}.", rooting.give_up_why)
-        return
-    when = f"Look next on {look}" if rooting.next_look > desk.on else f"A look has been due since {look}"
-    page.row("Look", f"{when}.", rooting.look_why)
-    page.row("Give up", f"On {end}.", rooting.give_up_why)
-
-
-def _yet_said(yet: tuple[int, int], waiting: int) -> str:
-    """How many of the stems that wait will root, in words."""
-    fewest, most = yet
-    if waiting == 1:
-        told = {(0, 0): "is not likely to root", (1, 1): "is all but sure to root"}
-        return f"The one that waits {told.get(yet, 'may root yet, or not')}."
-    how_many = f"{fewest}" if fewest == most else f"{fewest} to {most}"
-    return f"Of the {waiting} that wait, {how_many} root yet, nine times in ten."
-
-
 def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, Any]:
     knowledge = known_lot(desk, lot)
     rooting = knowledge.forecast() if lot.at(Stage.WAITING) else None
@@ -213,18 +181,7 @@ def _card_document(desk: Desk, lot: Lot, trail: tuple[Entry, ...]) -> dict[str, 
             "why": nudge.window.why,
             "source": nudge.window.source,
         },
-        "rooting": None
-        if rooting is None
-        else {
-            **{
-                name: getattr(rooting, name).isoformat()
-                for name in ("p10", "p50", "p90", "next_look", "give_up")
-            },
-            "likely": [day.isoformat() for day in rooting.likely],
-            "yet": list(rooting.yet),
-            "look_why": rooting.look_why,
-            "give_up_why": rooting.give_up_why,
-        },
+        "rooting": rooting_document(rooting),
     }
 
 

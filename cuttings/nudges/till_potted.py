@@ -127,7 +127,8 @@ def _look(known: Known, rooting: Forecast | None, today: date) -> tuple[str, Win
         first = max([lot.started_on, *(check.on for check in lot.of_kind(e.Check))]) + weeks(FIRST_LOOK_WEEKS)
         why, source = f"No rooting time is known for it, so look every few weeks. {how}", FROM_MEMORY
     elif today > rooting.give_up:
-        window = _rounds(known, rooting.give_up, today, PAST_HOPE, rooting.source, every=28)
+        why = f"{PAST_HOPE} {rooting.give_up_why}"
+        window = _rounds(known, rooting.give_up, today, why, rooting.source, every=28)
         return "Give up {}, or find roots", window
     else:
         first, source = rooting.next_look, rooting.source

@@ -7,6 +7,7 @@ from functools import lru_cache
 from attrs import frozen
 
 from cuttings.climate.climate import Climate
+from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.plants.model import Way
 from cuttings.rules.rooting import LONGEST_WAIT_DAYS, RootingClock, look_again
@@ -39,7 +40,8 @@ class Forecast:
 
     ``likely`` are the days between which the middle one of all its rooting stems has rooted, nine times in
     ten. ``next_look`` is the next day worth a look, for ``look_why``; after ``give_up`` there is no more to
-    wait for, for ``give_up_why``. ``yet`` is how many of the stems that wait will root, nine times in ten.
+    wait for, for ``give_up_why``. ``yet`` is how many of the stems that wait will root: the fewest and the
+    most, nine times in ten, and between them the likely number.
     """
 
     p10: date
@@ -48,7 +50,7 @@ class Forecast:
     likely: tuple[date, date]
     next_look: date
     give_up: date
-    yet: tuple[int, int]
+    yet: tuple[int, int, int]
     why: str
     look_why: str
     give_up_why: str
@@ -66,7 +68,7 @@ class Reckoned:
     likely: tuple[float, float]
     news: float
     hopeless: float
-    yet: tuple[int, int]
+    posterior: Posterior
 
 
 def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name: str) -> Forecast | None:
@@ -93,16 +95,17 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
     one_more_look = p90 + gap
     give_up = min(max(clock.after(told.hopeless), one_more_look), p90 + timedelta(days=LONGEST_WAIT_DAYS))
     next_look = max(clock.after(told.news), max(looked) + gap if looked else p10)
+    next_look = min(clock.settled(next_look), give_up)
     return Forecast(
         p10=p10,
         p50=p50,
         p90=p90,
         likely=(clock.after(told.likely[0]), clock.after(told.likely[1])),
-        next_look=min(clock.settled(next_look), give_up),
+        next_look=next_look,
         give_up=give_up,
-        yet=told.yet,
+        yet=_yet(told.posterior),
         why=" ".join(filter(None, (clock.why, _shift_said(shift)))),
-        look_why=_look_why(lot, looked),
+        look_why=_look_why(lot, told.posterior.news_by(clock.passed(next_look))),
         give_up_why=_give_up_why(clock.after(told.hopeless) >= one_more_look),
         source=source_name,
         sure=_how_sure(looks, shift),
@@ -123,12 +126,12 @@ def reckoned(prior: Prior, looks: Looks) -> Reckoned:
         likely=(found.half_by(0.05), found.half_by(0.95)),
         news=first_day(lambda days: found.news_by(days) >= ENOUGH_NEWS, start, longest),
         hopeless=first_day(lambda days: found.still_to_root(days) < TOO_FEW, start, longest),
-        yet=_yet(found),
+        posterior=found,
     )
 
 
-def _yet(found: Posterior) -> tuple[int, int]:
-    """The fewest and the most of the stems waiting that root yet, nine times in ten."""
+def _yet(found: Posterior) -> tuple[int, int, int]:
+    """The fewest of the stems waiting that root yet, the likely number, and the most, nine times in ten."""
     below, fewest, most = 0.0, 0, found.looks.waiting
     for number, chance in enumerate(found.yet_to_root):
         if below <= 0.05:
@@ -137,7 +140,8 @@ def _yet(found: Posterior) -> tuple[int, int]:
         if below >= 0.95:
             most = number
             break
-    return fewest, most
+    likely = round(sum(number * chance for number, chance in enumerate(found.yet_to_root)))
+    return fewest, min(max(likely, fewest), most), most
 
 
 def _shift_said(shift: Shift) -> str:
@@ -155,11 +159,19 @@ def _shift_said(shift: Shift) -> str:
     return f"By {whose}, count on about {told} % {way}."
 
 
-def _look_why(lot: Lot, looked: tuple[date, ...]) -> str:
+def _look_why(lot: Lot, news: float) -> str:
     waiting = lot.at(Stage.WAITING)
-    which = "it" if waiting == 1 else f"one of the {waiting}"
-    more = "more " if looked else ""
-    return f"By then there is one chance in three of {more}news: that {which} has rooted."
+    which = "it has rooted" if waiting == 1 else f"at least one of the {waiting} has rooted"
+    more = " since" if lot.of_kind(e.Check) else ""
+    return f"By then the odds are {odds_said(news)} that {which}{more}."
+
+
+def odds_said(chance: float) -> str:
+    """A chance in tenths, as one says it: ``about 3 in 10``, ``less than 1 in 10``."""
+    tenths = round(chance * 10)
+    if tenths < 1:
+        return "less than 1 in 10"
+    return f"about {tenths} in 10" if tenths < 10 else "more than 9 in 10"
 
 
 def _give_up_why(hopeless: bool) -> str:

@@ -78,7 +78,7 @@ def test_five_of_eight_rooted_tells_when_the_rest_will_be() -> None:
     assert found.p90 <= STARTED + timedelta(days=50)
     assert found.next_look >= STARTED + timedelta(days=34) + A_WEEK
     assert found.likely[1] < made(SOFTWOOD).likely[1]
-    assert found.yet == (0, 3)
+    assert (found.yet[0], found.yet[2]) == (0, 3)
 
 
 def test_stragglers_among_rooted_ones_are_given_up_sooner_than_a_lot_that_has_not_begun() -> None:
@@ -89,7 +89,7 @@ def test_stragglers_among_rooted_ones_are_given_up_sooner_than_a_lot_that_has_no
 
 def test_dead_ones_lower_what_is_expected_of_the_rest() -> None:
     sound, rotting = made(SOFTWOOD, [Look(35)], stems=12), made(SOFTWOOD, [Look(35, failed=6)], stems=12)
-    assert rotting.yet[1] <= 6
+    assert rotting.yet[2] <= 6
     assert rotting.give_up <= sound.give_up
 
 
@@ -160,4 +160,5 @@ def test_forecasts_are_in_order(
     assert found.next_look <= found.give_up
     assert looks or found.p10 <= found.next_look
     assert found.give_up - found.p90 <= timedelta(days=366)
-    assert 0 <= found.yet[0] <= found.yet[1] <= 20 - sum(look.rooted + look.failed for look in looks)
+    waiting = 20 - sum(look.rooted + look.failed for look in looks)
+    assert 0 <= found.yet[0] <= found.yet[1] <= found.yet[2] <= waiting
