@@ -16,11 +16,7 @@ def rooting_rows(desk: Desk, page: Page, lot: Lot, rooting: Forecast | None) -> 
     if rooting is None or not lot.at(Stage.WAITING):
         return
     source = desk.catalogue.reference(rooting.source) if desk.why else ""
-    sooner, later = (spoken(day, desk.on) for day in rooting.likely)
-    span = f"Half of those that root do so by a day from {sooner} to {later}, nine times in ten."
-    page.row(
-        "Rooting", _odds(desk, rooting), _yet(lot, rooting), rooting.why, f"{rooting.sure} {span}", source
-    )
+    page.row("Rooting", _odds(desk, rooting), _yet(lot, rooting), rooting.why, rooting.sure, source)
     end = spoken(rooting.give_up, desk.on)
     if desk.on > rooting.give_up:
         page.row("", f"Past hope since {end}.", rooting.give_up_why)

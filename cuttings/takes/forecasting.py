@@ -22,6 +22,8 @@ ENOUGH_NEWS = 1 / 3
 TOO_FEW = 0.05
 """A stem that still waits is given up when fewer than so many like it would root yet; from memory."""
 
+QUICK_MIDDLE_SLOW = (0.1, 0.5, 0.9)
+
 WORTH_SAYING = 0.05
 """A shift smaller than this, in logarithms of days, is not told of."""
 
@@ -36,7 +38,7 @@ FROM_OWN_LOTS = "An estimate from the published range and from how your own lots
 @frozen(kw_only=True)
 class Forecast:
     """When a lot roots. Of the stems that still wait and will root, one in ten have by ``p10``, nine in ten
-    by ``p90``.
+    by ``p90``: as published, until something has been seen of the lot or learned from others.
 
     ``likely`` are the days between which the middle one of all its rooting stems has rooted, nine times in
     ten. ``next_look`` is the next day worth a look, for ``look_why``; after ``give_up`` there is no more to
@@ -115,14 +117,16 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
 @lru_cache(maxsize=4096)
 def reckoned(prior: Prior, looks: Looks) -> Reckoned:
     found = posterior(prior, looks)
-    curve = found.curve
-    p10, p50, p90 = (round(curve.day(share, looks.last), 4) for share in (0.1, 0.5, 0.9))
     longest = found.half_by(0.95) * 6.0 + looks.last
+    if looks.tell or prior.shift:
+        p10, p50, p90 = (found.rest_by(share, longest) for share in QUICK_MIDDLE_SLOW)
+    else:
+        p10, p50, p90 = (prior.curve.day(share) for share in QUICK_MIDDLE_SLOW)
     start = max(looks.last, 0.5)
     return Reckoned(
-        p10=p10,
-        p50=p50,
-        p90=p90,
+        p10=round(p10, 4),
+        p50=round(p50, 4),
+        p90=round(p90, 4),
         likely=(found.half_by(0.05), found.half_by(0.95)),
         news=first_day(lambda days: found.news_by(days) >= ENOUGH_NEWS, start, longest),
         hopeless=first_day(lambda days: found.still_to_root(days) < TOO_FEW, start, longest),

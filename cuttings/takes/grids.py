@@ -11,13 +11,16 @@ FINE = 0.55
 """A grid is fine enough when its step is at most so many standard deviations: sums of a smooth density are
 then good to a thousandth."""
 
+WIDE = 0.6
+"""A grid is close enough when what counts takes up so much of it."""
+
 MOST_ROUNDS = 8
 HALVINGS = 20
 
 
 def zoomed(
     logs_at: Callable[[float], Sequence[float]], low: float, high: float, nodes: int
-) -> tuple[list[tuple[float, tuple[float, ...]]], float]:
+) -> list[tuple[float, tuple[float, ...]]]:
     """A density in one direction, with any number of layers, on evenly spaced points where it counts.
 
     Args:
@@ -25,33 +28,30 @@ def zoomed(
         nodes: how many points the grid has.
 
     Returns:
-        Each point with the weights of its layers, all of which add up to 1, and the step between the points.
+        Each point with the weights of its layers, all of which add up to 1.
     """
     for _ in range(MOST_ROUNDS):
         step = (high - low) / (nodes - 1)
         points = [low + number * step for number in range(nodes)]
-        logs = [tuple(logs_at(point)) for point in points]
+        logs = [logs_at(point) for point in points]
         top = max(max(each) for each in logs)
-        weights = [tuple(math.exp(log - top) for log in each) for each in logs]
-        sums = [sum(each) for each in weights]
-        whole = sum(sums)
-        mean = sum(point * each for point, each in zip(points, sums, strict=True)) / whole
-        sd = math.sqrt(
-            sum((point - mean) ** 2 * each for point, each in zip(points, sums, strict=True)) / whole
-        )
-        counts = [number for number, each in enumerate(sums) if each > math.exp(-DEEP)]
-        first, last = counts[0], counts[-1]
-        if step <= FINE * sd and (last - first + 3 >= nodes * 0.6):
+        layers = [tuple(math.exp(log - top) for log in each) for each in logs]
+        sums = [sum(each) for each in layers]
+        counts = [point for point, each in zip(points, sums, strict=True) if each > math.exp(-DEEP)]
+        closer = max(low, counts[0] - step), min(high, counts[-1] + step)
+        if closer[1] - closer[0] > WIDE * (high - low) and step <= FINE * _sd(points, sums):
             break
-        at_the_edge = (first == 0, last == nodes - 1)
-        low, high = (
-            points[first] - (step if not at_the_edge[0] else 0.0),
-            points[last] + (step if not at_the_edge[1] else 0.0),
-        )
-    grid = [
-        (point, tuple(weight / whole for weight in each)) for point, each in zip(points, weights, strict=True)
-    ]
-    return grid, step
+        low, high = closer
+    whole = sum(sums)
+    return [(point, tuple(part / whole for part in each)) for point, each in zip(points, layers, strict=True)]
+
+
+def _sd(points: Sequence[float], weights: Sequence[float]) -> float:
+    """The standard deviation of points with weights."""
+    whole = sum(weights)
+    mean = sum(point * weight for point, weight in zip(points, weights, strict=True)) / whole
+    squares = sum((point - mean) ** 2 * weight for point, weight in zip(points, weights, strict=True))
+    return math.sqrt(squares / whole)
 
 
 def quantile(grid: Sequence[tuple[float, float]], share: float) -> float:

@@ -92,7 +92,6 @@ class Posterior:
     looks: Looks
     nodes: tuple[Node, ...]
     shifts: tuple[tuple[float, float], ...]
-    step: float
     _never: tuple[float, ...] = field(repr=False)
 
     def shift_at(self, share: float) -> float:
@@ -108,12 +107,6 @@ class Posterior:
     def half_by(self, share: float) -> float:
         """The days by which half of those that root have done so, at such a share of the posterior."""
         return math.exp(self.prior.curve.centre + self.shift_at(share))
-
-    @cached_property
-    def curve(self) -> Curve:
-        """The one curve that stands for all: median shift, mean logarithm of the spread."""
-        spread = math.exp(sum(node.weight * math.log(node.curve.spread) for node in self.nodes))
-        return Curve(self.prior.curve.centre + self.shift_at(0.5), spread)
 
     @cached_property
     def _now(self) -> tuple[tuple[float, Curve], ...]:
@@ -140,6 +133,20 @@ class Posterior:
             whole += weight * _value(never, left)
             ever += weight * left * _value(slopes, left)
         return ever / max(whole, _LEAST) / max(self.looks.waiting, 1)
+
+    def rest_by(self, share: float, longest: float) -> float:
+        """The days by which such a share of the stems that wait and root yet have done so, ``longest`` at
+        most."""
+        parts = []
+        for weight, curve in self._now:
+            left = curve.after(self.looks.last)
+            parts.append((weight * _value(self._slopes, left), curve))  # how many root yet, over what is left
+        still = sum(part * curve.after(self.looks.last) for part, curve in parts) * (1.0 - share)
+        return first_day(
+            lambda days: sum(part * curve.after(days) for part, curve in parts) <= still,
+            max(self.looks.last, 0.5),
+            longest,
+        )
 
     @cached_property
     def _slopes(self) -> tuple[float, ...]:
@@ -188,7 +195,7 @@ def posterior(prior: Prior, looks: Looks, nodes: int = 19) -> Posterior:
             for weight, spread in spreads
         ]
 
-    grid, step = zoomed(at, prior.shift - 4.5 * prior.sd, prior.shift + 4.5 * prior.sd, nodes)
+    grid = zoomed(at, prior.shift - 4.5 * prior.sd, prior.shift + 4.5 * prior.sd, nodes)
     found = tuple(
         Node(weight, Curve(prior.curve.centre + shift, spread))
         for shift, weights in grid
@@ -196,7 +203,7 @@ def posterior(prior: Prior, looks: Looks, nodes: int = 19) -> Posterior:
         if weight > 1e-9
     )
     shifts = tuple((shift, sum(weights)) for shift, weights in grid)
-    return Posterior(prior, looks, found, shifts, step, never)
+    return Posterior(prior, looks, found, shifts, never)
 
 
 def log_likelihood(curve: Curve, share: float, looks: Looks) -> float:

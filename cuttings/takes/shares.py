@@ -117,7 +117,7 @@ def learned(figure: Figure, lots: Iterable[Counts], nodes: int = 21) -> Share:
             for alike, weight in LOTS_DIFFER
         ]
 
-    grid, _ = zoomed(at, -9.0, 9.0, nodes)
+    grid = zoomed(at, -9.0, 9.0, nodes)
     return Share(
         figure=figure,
         lots=len(counted),
