@@ -78,17 +78,16 @@ def tally_of(lot: Lot) -> Tally:
 
 
 def looked_on(lot: Lot) -> tuple[date, ...]:
-    """The days on which the lot was looked at; finding stems is a look at them."""
+    """The days on which the lot was looked at, or left in peace from: finding stems disturbs them too."""
     checks = tuple(check.on for check in lot.of_kind(e.Check))
     return (lot.started_on, *checks) if is_found(lot) else checks
 
 
 def looks_of(lot: Lot, clock: RootingClock) -> Looks:
-    """What the looks at a lot told, in the days of its clock."""
+    """What the looks at a lot told, in the days of its clock. Nobody looks for roots on the day of a find:
+    those seen at the first look after it may have been there already."""
     rooted: list[tuple[float, float, int]] = []
     days = [0.0]
-    if is_found(lot):
-        days.append(clock.passed(lot.started_on))
     for check in lot.of_kind(e.Check):
         days.append(max(clock.passed(check.on), days[-1]))
         count = sum(move.count for move in check.moves if move.target is Stage.ROOTED)

@@ -11,6 +11,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.plants.model import Way
 from cuttings.rules.rooting import LONGEST_WAIT_DAYS, RootingClock, look_again
+from cuttings.takes.curve import Curve
 from cuttings.takes.evidence import begun_on, bench_of, looked_on, looks_of
 from cuttings.takes.learned import Learned, Shift
 from cuttings.takes.rooting import Looks, Posterior, Prior, first_day, posterior
@@ -91,7 +92,7 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
         return None
     prior, shift = learned.prior(lot, way, clock)
     looks = looks_of(lot, clock)
-    told = reckoned(prior, looks)
+    told = reckoned(prior, looks, Curve.of_range(clock.low, clock.high))
     p10, p50, p90 = (clock.after(days) for days in (told.p10, told.p50, told.p90))
     gap, looked = look_again(way.method), looked_on(lot)
     one_more_look = p90 + gap
@@ -115,13 +116,13 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
 
 
 @lru_cache(maxsize=4096)
-def reckoned(prior: Prior, looks: Looks) -> Reckoned:
+def reckoned(prior: Prior, looks: Looks, published: Curve) -> Reckoned:
     found = posterior(prior, looks)
     longest = found.half_by(0.95) * 6.0 + looks.last
     if looks.tell or prior.shift:
         p10, p50, p90 = (found.rest_by(share, longest) for share in QUICK_MIDDLE_SLOW)
     else:
-        p10, p50, p90 = (prior.curve.day(share) for share in QUICK_MIDDLE_SLOW)
+        p10, p50, p90 = (published.day(share) for share in QUICK_MIDDLE_SLOW)
     start = max(looks.last, 0.5)
     return Reckoned(
         p10=round(p10, 4),
@@ -154,13 +155,10 @@ def _shift_said(shift: Shift) -> str:
         return ""
     told = round(abs(math.expm1(shift.mean)) * 100)
     way = "later" if shift.mean > 0 else "sooner"
-    lots = f"{shift.lots} {'lot' if shift.lots == 1 else 'lots'} of your own"
-    whose = (
-        f"{lots} of it"
-        if shift.lots
-        else f"{shift.others} {'lot' if shift.others == 1 else 'lots'} of your own"
-    )
-    return f"By {whose}, count on about {told} % {way}."
+    count = shift.lots or shift.others
+    lots = "lot" if count == 1 else f"{count} lots"
+    whose = f"own {lots} of it" if shift.lots else f"other {lots}"
+    return f"By your {whose}, count on about {told} % {way}."
 
 
 def _look_why(lot: Lot, news: float) -> str:

@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterable, Mapping
 from functools import cached_property, lru_cache
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger.lots import Lot
@@ -28,10 +28,11 @@ from cuttings.words import Method
 
 GARDEN_SD, WAY_SD, LOT_SD = 0.15, 0.17, 0.15
 """Standard deviations of the three parts, in logarithms of days; this program's own choice. Together a lot
-takes half as long again as published, or two thirds of the time, one time in seven."""
+takes half as long again as published or longer, or two thirds of it or less, one time in seven."""
 
-FOUND_SD = 0.3
-"""And that of what nobody knows of the beginning of a find; this program's own choice."""
+FOUND_SPREAD = 0.15
+"""How far apart the stems of a find began to root, as a spread in logarithms of days: nobody knows, and each
+may have touched the soil in another month. This program's own choice."""
 
 OPEN_MINDED_SD = 0.6
 """How freely a lot is heard before all are weighed together."""
@@ -95,8 +96,10 @@ class Learned:
         kind = (lot.plant, lot.method)
         shift = self.shift(kind, lot.code)
         takes, fails = self.share(kind, way).next_lot
-        sd = math.hypot(shift.sd, FOUND_SD) if is_found(lot) else shift.sd
-        return Prior(Curve.of_range(clock.low, clock.high), shift.mean, sd, takes, fails), shift
+        curve = Curve.of_range(clock.low, clock.high)
+        if is_found(lot):
+            curve = evolve(curve, spread=math.hypot(curve.spread, FOUND_SPREAD))
+        return Prior(curve, shift.mean, shift.sd, takes, fails), shift
 
     @cached_property
     def _heard(self) -> Mapping[Kind, tuple[Heard, ...]]:

@@ -29,7 +29,7 @@ UPPER = np.array([last for _, last in INTERVALS] + [np.inf] * len(LATE))
 
 
 def ours() -> None:
-    reckoned.__wrapped__(PRIOR, LOOKS)
+    reckoned.__wrapped__(PRIOR, LOOKS, PRIOR.curve)
 
 
 def by_scipy() -> None:

@@ -8,12 +8,12 @@ from cuttings.ledger.store import Ledger
 from tests.journeys.askings import DAY, copied
 from tests.journeys.terminal import Terminal
 
-LOOK = "Look for roots on 25-003 climbing hydrangea"
+LOOK = "Look for roots on 25-005 black raspberry"
 ON = ("--on", DAY.isoformat())
 
 
 def _number(folder: Path) -> str:
-    """The number before the look at the climbing hydrangea, as the screen shows it."""
+    """The number before the look at the black raspberry, as the screen shows it."""
     with Terminal("week", *ON, folder=folder, lines=100) as terminal:
         assert terminal.finish() == 0
         shown = re.search(rf"(\d+)\. {LOOK}", terminal.flowing())
@@ -35,14 +35,14 @@ def test_a_number_that_is_done_leads_into_the_look_and_names_the_job_first(
             ("Has any", "n"),
         ):
             terminal.say(prompt, key)
-        terminal.answer("Of 3, how many have rooted?", "0")
-        terminal.answer("Of the other 3, how many have failed?", "0")
+        terminal.answer("Of 5, how many have rooted?", "0")
+        terminal.answer("Of the other 5, how many have failed?", "0")
         terminal.answer("Anything to remember?")
         assert terminal.finish() == 0
         assert f"Done: {LOOK}. 'cuttings undo' takes it back." in terminal.flowing()
     newest = max(Ledger(kept.parent).book().entries, key=lambda entry: entry.id)
     assert isinstance(newest, e.Check)
-    assert (newest.lot, newest.not_yet, newest.on) == ("25-003", 3, DAY)
+    assert (newest.lot, newest.not_yet, newest.on) == ("25-005", 5, DAY)
 
 
 def test_a_look_stopped_in_the_middle_can_be_taken_up_from_the_home_screen(

@@ -97,14 +97,14 @@ def test_lots_that_rooted_late_put_the_next_one_off_and_it_is_said() -> None:
     late = [[Look(40), Look(50, rooted=7), Look(57, failed=1)]] * 3
     found = made(SOFTWOOD, others=late)
     assert found.p50 > made(SOFTWOOD).p50 + timedelta(days=5)
-    assert "By 3 lots of your own of it, count on about" in found.why
+    assert "By your own 3 lots of it, count on about" in found.why
     assert "% later" in found.why
 
 
 def test_what_a_lot_told_of_itself_is_not_counted_twice() -> None:
     looks = [Look(40), Look(50, rooted=7)]
     alone = made(SOFTWOOD, looks)
-    assert "of your own" not in alone.why
+    assert "By your" not in alone.why
 
 
 def test_a_find_counts_as_the_first_look_and_teaches_others_nothing_of_time() -> None:
