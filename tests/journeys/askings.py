@@ -493,13 +493,13 @@ COMMANDS: Mapping[str, Command] = {
     ),
     "week --tick, never": Command(
         "week --tick",
-        (one("Which of them?", "Look for roots on 25-005 black raspberry"), one("What of it?", "never again")),
+        (one("Which of them?", "Look for roots on 25-005"), one("What of it?", "never again")),
         "Never again: Look for roots on 25-005 black raspberry.",
         after=(one("Which of them?", "nothing more"),),
     ),
     "week --tick, to look": Command(
         "week --tick",
-        (one("Which of them?", "Look for roots on 25-005 black raspberry"), one("What of it?", "nothing, I only looked")),
+        (one("Which of them?", "Look for roots on 25-005"), one("What of it?", "nothing, I only looked")),
         "What of it? nothing, I only looked",
         writes=False,
         after=(one("Which of them?", "nothing more"),),
