@@ -21,14 +21,12 @@ from cuttings.rules.aftercare import (
 from cuttings.rules.growth import growing_days_after
 from cuttings.rules.hardening import earliest_start, needs_hardening, plan, time_to_harden
 from cuttings.rules.potting import POT_ON_SOURCE
+from cuttings.rules.raising import FILL_POT_WEEKS
 from cuttings.rules.seasons import frosts, in_summer, is_hardy, weeks
 from cuttings.rules.transplant import next_planting
 from cuttings.words import Stage
 
 IN_POTS = (Stage.POTTED, Stage.HARDENING, Stage.READY)
-
-FILL_POT_WEEKS = 4
-"""Weeks in the pot before the roots hold the ball together for the next move; from memory."""
 
 POTS_DRY = "A pot holds little water, and young roots die when it dries through."
 DRY_WEEK_SHARE, COOL_DRY_WEEK_SHARE = 0.3, 0.05

@@ -5,7 +5,6 @@ from datetime import date
 
 from cuttings.climate.frost import FROST_F
 from cuttings.ledger import entries as e
-from cuttings.nudges.in_pots import FILL_POT_WEEKS
 from cuttings.nudges.knowledge import Known
 from cuttings.nudges.loss import once_frost_comes, once_ground_freezes, stakes, week_by_week
 from cuttings.nudges.making import coming_round, days, now, nudge, stretch
@@ -14,6 +13,7 @@ from cuttings.plants.model import COMMON_PRACTICE
 from cuttings.rules.hardening import needs_hardening
 from cuttings.rules.odds import chance_of_freeze_already, chance_of_frozen_ground
 from cuttings.rules.places import Place, place_of
+from cuttings.rules.raising import FILL_POT_WEEKS
 from cuttings.rules.seasons import Frosts, frosts, is_hardy, weeks
 from cuttings.rules.transplant import next_planting
 from cuttings.words import Stage
