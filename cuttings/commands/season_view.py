@@ -1,4 +1,4 @@
-"""The season as a picture: the windows of every lot and mark along the calendar."""
+"""The season as a picture: the windows of every lot, mark and goal along the calendar."""
 
 from collections.abc import Mapping, Sequence
 from datetime import date, timedelta
@@ -30,7 +30,7 @@ def season_days(today: date) -> tuple[date, date]:
 
 
 def season_sections(nudges: Sequence[Nudge], today: date) -> list[Section]:
-    """A section for each area, a row for each lot or mark; those whose work opens first come first."""
+    """A section for each area, a row for each lot, mark or wish; those whose work opens first come first."""
     areas: dict[str, dict[str, list[Span]]] = {}
     for nudge in sorted(nudges, key=lambda nudge: (nudge.window.opens, nudge.window.closes, nudge.id)):
         if _subject(nudge):
@@ -40,7 +40,8 @@ def season_sections(nudges: Sequence[Nudge], today: date) -> list[Section]:
 
 
 def _subject(nudge: Nudge) -> str:
-    return nudge.lot or nudge.mark
+    wish = nudge.name if nudge.words else ""
+    return nudge.lot or nudge.mark or wish
 
 
 def _row_name(nudge: Nudge) -> str:

@@ -7,6 +7,7 @@ from cuttings.commands.desk import Desk
 from cuttings.dates import spoken
 from cuttings.ledger import entries as e
 from cuttings.ledger.containers import Containers
+from cuttings.ledger.goals import Goal
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.ledger.ticks import NudgeDone, NudgeEntry, NudgeLater
@@ -127,6 +128,8 @@ def described(entry: e.Entry, *, on_card: bool = False) -> str:
         case Containers():
             what = entry.name if entry.size in ("", entry.name) else f"{entry.name} ({entry.size})"
             return f"drawer: {abs(entry.change)} {'more' if entry.change > 0 else 'fewer'} of {what}"
+        case Goal():
+            return f"goal: {entry.want} of {entry.spoken} by {spoken(entry.by)}"
         case e.Reverse():
             return "took an entry back"
         case _:

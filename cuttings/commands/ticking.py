@@ -11,6 +11,7 @@ from attrs import evolve
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, globals_of
 from cuttings.commands.numbering import find
+from cuttings.commands.parsing import whole
 from cuttings.commands.telling import lot_document, put_off_until
 from cuttings.commands.week_nudges import Asked, nudges_on
 from cuttings.dates import spoken
@@ -24,6 +25,12 @@ from cuttings.show.page import Page
 
 OF_A_LOT = ("check", "pot", "plant", "lose")
 """Tasks that are commands for one lot."""
+
+STARTS = {"strike": "count", "layer": "count", "divide": "pieces", "find": "count"}
+"""Tasks that begin a lot, and the option that says of how many stems."""
+
+ASK_THEMSELVES = ("strike", "divide")
+"""Those of them that ask how many where nobody said."""
 
 LISTED = re.compile(r"\d+(-\d+)?(,\d+(-\d+)?)*")
 MOST_NUMBERS = 1000
@@ -125,9 +132,9 @@ def named(desk: Desk, text: str, first: date | None = None) -> Nudge:
     return nudge
 
 
-def command_for(nudge: Nudge) -> list[str]:
+def command_for(nudge: Nudge, count: int | None = None) -> list[str]:
     """The command that writes a nudge down as done, word by word; empty for care that leaves no entry of its
-    own."""
+    own. ``count`` is how many stems were started, where that is known."""
     match nudge.task:
         case "mark":
             return ["mark", "--done", nudge.mark]
@@ -139,6 +146,8 @@ def command_for(nudge: Nudge) -> list[str]:
             return ["labels", "--written", *nudge.lots]
         case task if task in OF_A_LOT:
             return [task, nudge.lot]
+        case task if task in STARTS:
+            return [task, *nudge.words, *(() if count is None else (f"--{STARTS[task]}", str(count)))]
         case _:
             return []
 
@@ -153,7 +162,7 @@ def mark_done(desk: Desk, nudge: Nudge) -> None:
     """
     aside = _aside(desk, nudge)
     _refuse_if_done(desk, nudge, aside)
-    if command := command_for(nudge):
+    if command := command_for(nudge, _how_many(desk, nudge)):
         from cuttings.app import call
 
         if desk.asker is not None:
@@ -165,6 +174,17 @@ def mark_done(desk: Desk, nudge: Nudge) -> None:
     opens = nudge.window.opens if nudge.window.opens > desk.on else None
     _, entry = desk.write(NudgeDone, nudge=nudge.id, what=nudge.what, lot=nudge.lot, opens=opens)
     _recorded(desk, nudge, entry, "Done", "takes it back")
+
+
+def _how_many(desk: Desk, nudge: Nudge) -> int | None:
+    """How many stems of a goal were started: as many as it asks for, unless somebody is there to ask;
+    ``None`` where the command asks for it itself."""
+    if desk.asker is None or nudge.task not in STARTS:
+        return nudge.stems
+    if nudge.task in ASK_THEMSELVES:
+        return None
+    how_many = Question("count", "How many did you start?", whole(), default=str(nudge.stems))
+    return desk.interview({}, [how_many]).ask(how_many)
 
 
 def put_later(desk: Desk, nudge: Nudge, when: str | None = None, interview: Interview | None = None) -> None:

@@ -1,4 +1,4 @@
-"""The book: lots, marks, sites and holds, folded from entries.
+"""The book: lots, marks, sites, holds and goals, folded from entries.
 
 The fold is pure and never fails. Entries are sorted by day and id, reversed ones are left out, and each
 of the rest is applied; one that does not fit is left out too and named among the problems, so that one
@@ -15,6 +15,7 @@ from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.containers import Kind
 from cuttings.ledger.folding import LASTING, Folding, MarkState, Problem, effective, filled_spots
+from cuttings.ledger.goals import Goal
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Hold, Site
 from cuttings.ledger.ticks import Aside
@@ -35,6 +36,7 @@ class Book:
     plant_facts: tuple[e.PlantFacts, ...] = ()
     put_aside: Mapping[str, Aside] = field(factory=dict)
     containers: Mapping[str, Kind] = field(factory=dict)
+    goals: Mapping[tuple[str, str, str], Goal] = field(factory=dict)
     problems: tuple[Problem, ...] = ()
 
     @property
@@ -117,5 +119,6 @@ def fold(entries: Iterable[e.Entry]) -> Book:
         plant_facts=tuple(folding.plant_facts),
         put_aside=folding.put_aside,
         containers=folding.containers,
+        goals=folding.goals,
         problems=tuple(folding.problems),
     )

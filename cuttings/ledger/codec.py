@@ -12,7 +12,7 @@ from cuttings.words import Stage
 
 Document = dict[str, Any]
 
-SCHEMA = 6
+SCHEMA = 7
 """The version of the documents this program writes."""
 
 

@@ -9,6 +9,7 @@ from cuttings.dates import spoken
 from cuttings.errors import Refused
 from cuttings.ledger import entries as e
 from cuttings.ledger.containers import Containers, Kind
+from cuttings.ledger.goals import Goal
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Growing, Hold, Site
 from cuttings.ledger.stages import MAY_FOLLOW, START_STAGES, shortage, wrong_step
@@ -88,6 +89,7 @@ class Folding:
         self.plant_facts: list[e.PlantFacts] = []
         self.put_aside: dict[str, Aside] = {}
         self.containers: dict[str, Kind] = {}
+        self.goals: dict[tuple[str, str, str], Goal] = {}
         self.problems: list[Problem] = []
 
     def apply(self, entry: e.Entry) -> None:
@@ -120,6 +122,9 @@ class Folding:
                 self.put_aside[entry.nudge] = self.put_aside.get(entry.nudge, Aside()).after(entry)
             case Containers():
                 self.containers[entry.key] = Kind.after(self.containers.get(entry.key), entry)
+            case Goal():
+                entry.check()
+                self.goals[entry.key] = entry
             case _:
                 self._place(entry)
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from cuttings.ledger import entries as e
 from cuttings.ledger.containers import Containers
+from cuttings.ledger.goals import Goal
 from cuttings.ledger.ticks import NudgeDone, NudgeLater, NudgeNever
 
 KINDS: Mapping[str, type[e.Entry]] = {
@@ -13,5 +14,6 @@ KINDS: Mapping[str, type[e.Entry]] = {
         e.Lose, e.Split, e.Note, e.Rename, e.Labelled, e.Reverse, e.Mark, e.MarkDone, e.SeasonSign,
         e.PlantFacts, e.GardenFacts, e.SiteFacts, e.GrowingHere, e.Thinned, e.ObstacleHere, e.ObstacleGone,
         e.PointHere, e.HoldSpot, e.ReleaseSpot, NudgeDone, NudgeLater, NudgeNever, Containers,
+        Goal,
     )
 }  # fmt: skip

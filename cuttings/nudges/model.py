@@ -52,11 +52,12 @@ class Nudge:
 
     ``id`` stays the same from week to week for the same thing. ``job`` is the sentence, with ``{}`` where
     ``name``, the lot, plant or place it is for, belongs. ``task`` is the command that records it, empty for
-    care that leaves no entry of its own, and ``step`` the option of it that says what was done. ``lots`` are
-    the lots that a job for several at once is for. ``parts`` is into how many like parts the work can be
-    split: its stems, where each takes its own time. ``every`` is the number of days after which care that was
-    given is due again, 0 for what is done once in its window. ``when`` says in a word when it is to be done,
-    where a date would mislead: ``overdue``, ``cold day``. ``digs`` tells that it turns soil.
+    care that leaves no entry of its own, and ``step`` the option of it that says what was done; ``words``
+    are what it is told besides, where it begins a lot. ``lots`` are the lots that a job for several at once
+    is for. ``parts`` is into how many like parts the work can be split: its stems, where each takes its own
+    time. ``every`` is the number of days after which care that was given is due again, 0 for what is done
+    once in its window. ``when`` says in a word when it is to be done, where a date would mislead:
+    ``overdue``, ``cold day``. ``digs`` tells that it turns soil.
     """
 
     id: str
@@ -65,6 +66,7 @@ class Nudge:
     window: Window
     task: str = ""
     step: str = ""
+    words: tuple[str, ...] = ()
     lot: str = ""
     lots: tuple[str, ...] = ()
     mark: str = ""

@@ -6,6 +6,7 @@ from datetime import date
 from cuttings.climate.climate import Climate
 from cuttings.ledger.book import Book
 from cuttings.nudges.asides import kept
+from cuttings.nudges.goals import wished
 from cuttings.nudges.grounds import Crowding, crowded, grounds
 from cuttings.nudges.knowledge import known
 from cuttings.nudges.lots import nudges_for
@@ -69,6 +70,7 @@ def all_nudges(
             yield from nudges_for(known(lot, catalogue, climate, units, learned, where), today)
     for mark in book.open_marks():
         yield marked(mark, catalogue, climate, where, today, units)
+    yield from wished(book, catalogue, where, today)
 
 
 def _tell_frost(today: date) -> Nudge:

@@ -7,6 +7,7 @@ wanted.
 
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from functools import cached_property
 
 from attrs import define, evolve, field, frozen
 
@@ -22,7 +23,7 @@ from cuttings.takes.learned import Learned
 from cuttings.takes.outcomes import Step, through_potting, till_planted
 from cuttings.takes.raised import Timetable
 from cuttings.takes.shares import GENERAL_STEMS, Counts, Figure, Share, learned
-from cuttings.takes.survivors import Losses, Survivors
+from cuttings.takes.survivors import Beta, Losses, Survivors
 
 MOST_A_STEM, LEAST_MOST, MOST_STARTED = 20, 60, 1200
 """No more are started than so many for each one wanted, or so many in all; from memory."""
@@ -147,20 +148,30 @@ class Goals:
         late = last_day(lambda day: not self.reaches(_by(aim, day)), first, last)
         return first if late is None else late + timedelta(days=1)
 
+    def table(self, way: Way, by: date) -> Timetable:
+        """The timetable of a way towards a day."""
+        return Timetable(self.plant, way, self.climate, self.learned.shift((self.name, way.method)), by)
+
     def losses(self, way: Way) -> Losses:
         """The laws of what a lot of the way comes through."""
-        table = Timetable(
-            self.plant, way, self.climate, self.learned.shift((self.name, way.method)), self.today
-        )
+        table = self.table(way, self.today)
         rooting = None if table.has_roots else self._rooting(way).next_lot
-        return Losses(
-            rooting, self.through(SURVIVES_POTTING).next_lot, self.through(LIVES_TILL_PLANTED).next_lot
-        )
+        return Losses(rooting, self.potting, self.living)
+
+    @cached_property
+    def potting(self) -> Beta:
+        """The law of the share of a lot that lives through potting."""
+        return self._through(SURVIVES_POTTING).next_lot
+
+    @cached_property
+    def living(self) -> Beta:
+        """The law of the share that lives from there until it is planted."""
+        return self._through(LIVES_TILL_PLANTED).next_lot
 
     def _rooting(self, way: Way) -> Share:
         return self.learned.share((self.name, way.method), way)
 
-    def through(self, figure: Figure) -> Share:
+    def _through(self, figure: Figure) -> Share:
         """The share of the plant's stems that comes through potting or from there to its planting: by the
         lots of the garden, of which those of the plant itself tell more."""
         step = through_potting if figure is SURVIVES_POTTING else till_planted
@@ -172,8 +183,7 @@ class Goals:
         return learned(Figure(garden.mean, GENERAL_STEMS, figure.source), own)
 
     def _way(self, way: Way, aim: Aim, held: Sequence[float]) -> WayTo | Short:
-        kind = self.name, way.method
-        table = Timetable(self.plant, way, self.climate, self.learned.shift(kind), aim.by)
+        table = self.table(way, aim.by)
         if way.method.value.endswith("division") and self.plant.division and self.plant.division.resents:
             return Short(way=way, why="It resents being divided; leave the clump whole.")
         if not table.is_timed:

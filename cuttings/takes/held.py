@@ -10,7 +10,6 @@ from attrs import frozen
 from cuttings.ledger.lots import Lot
 from cuttings.rules.rooting import RootingClock
 from cuttings.takes.evidence import begun_on, bench_of, looks_of
-from cuttings.takes.figures import LIVES_TILL_PLANTED, SURVIVES_POTTING
 from cuttings.takes.goal import Goals
 from cuttings.takes.raised import Timetable
 from cuttings.takes.rooting import posterior
@@ -54,16 +53,14 @@ def _parts(goals: Goals, lot: Lot, by: date) -> list[Sequence[float]]:
     way = goals.learned.way_of(lot)
     kind = lot.plant, lot.method
     table = Timetable(goals.plant, way, goals.climate, goals.learned.shift(kind, lot.code), by)
-    potting = goals.through(SURVIVES_POTTING).next_lot
-    living = goals.through(LIVES_TILL_PLANTED).next_lot
     parts: list[Sequence[float]] = []
     if lot.at(Stage.WAITING):
-        parts.append(thinned(thinned(_rooted(goals, lot, table), potting), living))
+        parts.append(thinned(thinned(_rooted(goals, lot, table), goals.potting), goals.living))
     fit = table.plantable(lot.started_on, goals.today)
     if lot.at(Stage.ROOTED) and fit is not None and fit <= by:
-        parts.append(thinned(thinned(_all(lot.at(Stage.ROOTED)), potting), living))
+        parts.append(thinned(thinned(_all(lot.at(Stage.ROOTED)), goals.potting), goals.living))
     if in_soil := sum(lot.at(stage) for stage in IN_SOIL):
-        parts.append(thinned(_all(in_soil), living))
+        parts.append(thinned(_all(in_soil), goals.living))
     return parts
 
 

@@ -6,6 +6,7 @@ known share by the binomial law, and steps may be taken in any order. Nothing is
 is exact but for rounding.
 """
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from functools import cached_property
 
@@ -25,6 +26,7 @@ Shares = Sequence[tuple[float, float]]
 CERTAIN: Shares = ((1.0, 1.0),)
 
 GROWS_BY = 4
+ROUNDING = 1e-12
 
 
 @frozen
@@ -83,12 +85,12 @@ class Survivors:
     def alive(self, started: int, in_time: Shares, shares: Sequence[float]) -> tuple[int, ...]:
         """The numbers alive at planting below or at which such shares, 0 to 1, of all lots lie."""
         self._hold(started)
-        return _quantiles(self._through[started], in_time, shares)
+        return _quantiles(self._through[started, : started + 1], in_time, shares)
 
     def rooted(self, started: int, in_time: Shares, shares: Sequence[float]) -> tuple[int, ...]:
         """The same of the numbers that have rooted in time."""
         self._hold(started)
-        return _quantiles(self._ever[started], in_time, shares)
+        return _quantiles(self._ever[started, : started + 1], in_time, shares)
 
     def _hold(self, started: int) -> None:
         """Make room for lots of such a size."""
@@ -154,6 +156,8 @@ def _at_most(most: int, numbers: Floats | NDArray[np.int64], in_time: Shares) ->
 
 def _quantiles(numbers: Floats, in_time: Shares, shares: Sequence[float]) -> tuple[int, ...]:
     counts = np.arange(len(numbers))
-    below = np.array([float(numbers @ _at_most(most, counts, in_time)) for most in range(len(numbers))])
-    last = len(numbers) - 1
-    return tuple(min(int(np.searchsorted(below, share - 1e-12)), last) for share in shares)
+
+    def below(most: int) -> float:
+        return float(numbers @ _at_most(most, counts, in_time))
+
+    return tuple(bisect_left(counts, share - ROUNDING, hi=len(numbers) - 1, key=below) for share in shares)

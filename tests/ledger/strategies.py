@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from cuttings.ledger import entries as e
 from cuttings.ledger.containers import Containers
+from cuttings.ledger.goals import Goal
 from cuttings.ledger.kinds import KINDS
 from cuttings.ledger.places import FixedPoint, Obstacle, Site
 from cuttings.ledger.ticks import NudgeDone, NudgeLater, NudgeNever
@@ -109,6 +110,7 @@ _days = st.integers(0, 60).map(lambda days: FIRST_DAY + timedelta(days=days))
 _counts = st.integers(1, 6)
 _some_day = _days | st.none()
 _labels = st.sampled_from(["Iris sibirica / 26-001", " "])
+_wants = st.sampled_from([0, 2, 5])
 _worths = st.sampled_from([None, 0.5, 5.0, 0.0])
 _lots = st.sampled_from([*LOTS, *LOTS[:2] * 2])
 _stages = st.sampled_from(list(Stage)) | st.none()
@@ -187,6 +189,17 @@ def _placing(draw: st.DrawFn, entry_id: str) -> e.Entry:
                 e.Mark(id=entry_id, on=on, code=code, plant="Galanthus", purpose=Purpose.LIFT),
                 e.MarkDone(id=entry_id, on=on, code=code),
                 e.SeasonSign(id=entry_id, on=on, sign=Sign.LAST_SNOW),
+                Goal(
+                    id=entry_id,
+                    on=on,
+                    plant="Ribes rubrum",
+                    method=Method.SIMPLE_LAYER,
+                    want=draw(_wants),
+                    start=6,
+                    opens=on,
+                    start_by=on,
+                    by=on,
+                ),
                 e.GrowingHere(id=entry_id, on=on, site=SITE, plant="Iris sibirica"),
                 e.Thinned(id=entry_id, on=on, site=SITE, plant="Iris sibirica"),
                 e.ObstacleHere(id=entry_id, on=on, site=SITE, obstacle=FENCE),

@@ -46,7 +46,7 @@ def accepted(offered: Sequence[e.Entry]) -> Book:
 def state(book: Book) -> tuple[Any, ...]:
     """What the entries amount to, without the entries."""
     lots = {code: (lot.stages, lot.started, lot.where, lot.entries) for code, lot in book.lots.items()}
-    return lots, book.sites, book.marks, book.holds, book.areas, book.garden, book.containers
+    return lots, book.sites, book.marks, book.holds, book.areas, book.garden, book.containers, book.goals
 
 
 def read_or_none(line: bytes) -> dict[str, Any] | None:
