@@ -49,6 +49,7 @@ COMMANDS: Mapping[str, Entry] = {
     "tonight": Entry("tonight", "tonight", "what tonight's cold endangers, in the order to save it"),
     "feed": Entry("feed", "feed", "how much fertiliser makes how strong a feed, and whether it is time"),
     "spot": Entry("spots", "spot", "where a lot could go, best first"),
+    "goal": Entry("goal", "goal", "how many of a plant to start, and when, to have enough by a day"),
     "mix": Entry("mixing", "mix", "how much of each ingredient a mix for so many pots takes"),
     "lots": Entry("looking", "lots", "the lots and where their stems stand"),
     "card": Entry("looking", "card", "everything about one lot"),

@@ -98,9 +98,9 @@ def drawn(promise: Promise, started: int, latest: date, seed: int) -> float:
         shift = goals.learned.shift((goals.name, way.method))
         slow = draw.normal(shift.mean, shift.sd, DRAWN)
         spread = max(math.log(clock.high / clock.low), math.log(1.25)) / (2.0 * math.log(9.0))
-        spread = spread * np.exp(draw.normal(0.0, 0.35, DRAWN))
+        spreads = spread * np.exp(draw.normal(0.0, 0.35, DRAWN))
         centre = (math.log(clock.low) + math.log(clock.high)) / 2.0 + slow
-        in_time = 1.0 / (1.0 + np.exp(-(math.log(max(days, 1e-9)) - centre) / spread))
+        in_time = 1.0 / (1.0 + np.exp(-(math.log(max(days, 1e-9)) - centre) / spreads))
         rooted = draw.binomial(ever, in_time)
     potted = draw.binomial(rooted, draw.beta(*losses.potting, DRAWN))
     alive = draw.binomial(potted, draw.beta(*losses.living, DRAWN))

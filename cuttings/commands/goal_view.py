@@ -1,0 +1,214 @@
+"""What 'cuttings goal' shows: one way a block, with what is lost on the way, the room it takes, and its
+mother."""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import Any
+
+from attrs import frozen
+
+from cuttings.commands.desk import Desk
+from cuttings.commands.drawer import free_pots
+from cuttings.commands.telling import window_document
+from cuttings.dates import spoken, spoken_span
+from cuttings.nudges.goals import PEGGED, SPLIT, start_of
+from cuttings.nudges.stock import Mother
+from cuttings.plants.model import Plant
+from cuttings.rules.advice import Advice
+from cuttings.rules.bench_room import pot_room_m2, rooting_room_m2
+from cuttings.rules.pots import Pot, several
+from cuttings.rules.potting import recommend_pot
+from cuttings.show.page import Page
+from cuttings.takes.goal import Aim, Short, WayTo
+from cuttings.units import show_area
+from cuttings.words import Method
+
+NO_MOTHER = "No {} that you have grows on a site, so the material must come from elsewhere."
+HARD = "It is a way that often fails, even for old hands."
+YOUNG = "It has stood for less than two years: take little of it."
+
+
+@frozen
+class Told:
+    """One way as it is shown: with its mother, if the garden has one, the pot, and the room on the bench."""
+
+    to: WayTo
+    mother: Mother | None
+    pot: Advice[Pot]
+    pots: int
+    own_pots: bool | None
+    bench_m2: float
+
+
+def told(desk: Desk, plant: Plant, to: WayTo, mothers: Sequence[Mother]) -> Told:
+    """A way with all that is shown of it. ``own_pots`` is whether the drawer has the pots; ``None`` without
+    one."""
+    method = to.way.method
+    own = free_pots(desk.book, to.in_pots)
+    pot = recommend_pot(None, method, plant, desk.units, own)
+    return Told(
+        to=to,
+        mother=mothers[0] if mothers else None,
+        pot=pot,
+        pots=to.in_pots,
+        own_pots=None if own is None else pot.value in own,
+        bench_m2=max(rooting_room_m2(method, to.start), pot_room_m2(pot.value, to.in_pots)),
+    )
+
+
+def margin_of(method: Method) -> str:
+    """What stands in the margin for a method: ``Hardwood``, ``Simple layer``."""
+    word = method.spoken.removesuffix(" cutting")
+    return word[:1].upper() + word[1:]
+
+
+def add_way(page: Page, desk: Desk, each: Told, aim: Aim, spoken_name: str) -> None:
+    """One way: what to start and when, what becomes of it, the room it takes, and from which plant."""
+    to = each.to
+    page.row(
+        margin_of(to.way.method),
+        f"{_start(to.way.method, to.start)} {_between(to, desk.on)}; {_ready(to.ready, desk.on)}.",
+        _losses(to, aim),
+        _room(desk, each),
+        _mother(each, spoken_name),
+        HARD if to.way.difficulty == "hard" else "",
+        _later(to, desk.on),
+        f"{to.window.why} Source: {_sources(desk, to)}." if desk.why else "",
+    )
+
+
+def add_short(page: Page, short: Sequence[Short]) -> None:
+    """The ways that do not do, with the best that can be had of them."""
+    if not short:
+        return
+    page.heading("Not sure enough, or not by then")
+    for each in short:
+        best = ""
+        if each.certainty:
+            best = f"The best to be had: {each.start} started, for {_times(each.certainty)} in 100."
+        page.row(margin_of(each.way.method), each.why, best)
+
+
+def way_document(desk: Desk, plant: Plant, each: Told) -> dict[str, Any]:
+    """A way as JSON."""
+    to = each.to
+    return {
+        "plant": plant.name,
+        "method": to.way.method.value,
+        "start": to.start,
+        "opens": to.opens.isoformat(),
+        "start_by": to.start_by.isoformat(),
+        "ready": [day.isoformat() for day in to.ready],
+        "certainty": round(to.certainty, 4),
+        "mother": each.mother.spoken if each.mother else None,
+        "mother_young": each.mother.young if each.mother else None,
+        "alive": list(to.alive),
+        "losses": {
+            "rooted": round(to.losses.rooted, 2),
+            "potted": round(to.losses.potted, 2),
+            "alive": round(to.losses.alive, 2),
+        },
+        "pots": each.pots,
+        "pot": each.pot.value.name,
+        "own_pots": each.own_pots,
+        "bench_m2": round(each.bench_m2, 3),
+        "own_lots": to.lots,
+        "window": window_document(to.window),
+        "later": None
+        if to.later is None
+        else {
+            "start": to.later.start,
+            "opens": to.later.opens.isoformat(),
+            "start_by": to.later.start_by.isoformat(),
+        },
+        "why": to.window.why,
+        "source": _sources(desk, to),
+    }
+
+
+def short_document(each: Short) -> dict[str, Any]:
+    """A way that does not do, as JSON; ``start`` and ``certainty`` are the best that can be had of it."""
+    return {
+        "method": each.way.method.value,
+        "why": each.why,
+        "start": each.start or None,
+        "certainty": round(each.certainty, 4),
+    }
+
+
+def _start(method: Method, number: int) -> str:
+    how = start_of(method)
+    if how is PEGGED:
+        return f"Layer {number} stem{'s' * (number != 1)}"
+    return f"Divide into {number} piece{'s' * (number != 1)}" if how is SPLIT else f"{how.verb} {number}"
+
+
+def _between(to: WayTo, today: date) -> str:
+    if to.opens == to.start_by:
+        return f"on {spoken(to.opens, today)}"
+    if to.opens == today:
+        return f"from now to {spoken(to.start_by, today)}"
+    return f"between {_both(to.opens, to.start_by, today)}"
+
+
+def _both(first: date, last: date, today: date, word: str = "and") -> str:
+    """Two days, the year said once where it is the same."""
+    early = f"{spoken(first, today)}" if first.year != last.year else spoken(first, first)
+    return f"{early} {word} {spoken(last, today)}"
+
+
+def _ready(ready: tuple[date, date], today: date) -> str:
+    first, last = ready
+    return f"ready on {spoken(first, today)}" if first == last else f"ready {_both(first, last, today, 'to')}"
+
+
+def _times(chance: float) -> int:
+    """A chance in a hundred, never rounded up."""
+    return int(chance * 100.0 + 1e-6)
+
+
+def _losses(to: WayTo, aim: Aim) -> str:
+    root, pot, live = (round(each) for each in (to.losses.rooted, to.losses.potted, to.losses.alive))
+    few, many = to.alive
+    steps = [f"{pot} come through potting", f"{live} are alive at planting"]
+    if not to.way.method.starts_rooted:
+        steps.insert(0, f"{root} root in time")
+    span = f"{few}" if few == many else f"{few} to {many}"
+    return (
+        f"Of {to.start}, about {', '.join(steps)}: {span}, eight times in ten, and at least {aim.want}, "
+        f"{_times(to.certainty)} times in 100."
+    )
+
+
+def _room(desk: Desk, each: Told) -> str:
+    to, name = each.to, each.pot.value.name
+    method = to.way.method
+    wide = rooting_room_m2(method, to.start)
+    roots = f"They root on {show_area(wide, desk.units)} of bench, in one layer. " if wide else ""
+    pots = f"{each.pots} {several(name)}" if each.pots > 1 else f"1 pot ({name})"
+    whose = {None: "", True: ", which you have free", False: "; your drawer has not so many free"}
+    room = show_area(pot_room_m2(each.pot.value, each.pots), desk.units)
+    also = "Straight into the ground, or " if method.starts_rooted else "Then "
+    said = f"{also}{pots} on {room}{whose[each.own_pots]}."
+    return f"{roots}{said}" if roots else said[:1].upper() + said[1:]
+
+
+def _mother(each: Told, name: str) -> str:
+    if each.mother is None:
+        return NO_MOTHER.format(name)
+    young = f" {YOUNG}" if each.mother.young else ""
+    return f"From your {each.mother.spoken}.{young}"
+
+
+def _later(to: WayTo, today: date) -> str:
+    if to.later is None:
+        return ""
+    when = spoken_span(to.later.opens, to.later.start_by, today)
+    return f"The last chance after that is {when}, with {to.later.start}."
+
+
+def _sources(desk: Desk, to: WayTo) -> str:
+    keys = (to.window.source, to.way.source_of("rooting_days"), to.way.source_of("take"))
+    names = dict.fromkeys(desk.catalogue.reference(key) for key in keys if key)
+    own = [f"{to.lots} of your own lots"] if to.lots else []
+    return "; ".join([*names, *own])
