@@ -15,6 +15,7 @@ from cuttings.commands.goal_view import (
     add_short,
     add_way,
     margin_of,
+    mother_said,
     short_document,
     told,
     way_document,
@@ -185,6 +186,8 @@ def _page(
         about = f"of these about {held.expected:.0f} will be alive and fit to plant by then"
         use = "They count here." if counted else "They are not counted here; --held counts them."
         page.row("Held", f"You hold {held.stems} already on the way; {about}. {use}")
+    if ways:
+        page.row("Mother", mother_said(ways[0].mother, named.spoken))
     for each in ways:
         page.gap()
         add_way(page, desk, each, aim, named.spoken)
@@ -259,6 +262,8 @@ def _write(
         site=site,
     )
     from_day = "now" if to.opens <= desk.on else spoken(to.opens, desk.on)
+    if page.parts:
+        page.gap()
     page.row(
         "Recorded",
         f"{aim.want} {named.spoken} by {spoken(aim.by, desk.on)}: start {to.start} by "

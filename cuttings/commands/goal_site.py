@@ -86,7 +86,8 @@ def for_site(desk: Desk, given: Mapping[str, Any]) -> None:
     refused = [
         (named, each) for named, each in zip(plants, tried, strict=True) if isinstance(each, RefusedSite)
     ]
-    desk.answer(_page(desk, site, made, refused, sure), _document(desk, site, made, refused, sure))
+    page = _page(desk, site, made, refused, sure, by_given=by is not None)
+    desk.answer(page, _document(desk, site, made, refused, sure))
 
 
 def _of_the_garden(desk: Desk) -> Iterator[Named]:
@@ -144,7 +145,13 @@ def _season_ends(desk: Desk, named: Named) -> Iterator[date]:
 
 
 def _page(
-    desk: Desk, site: Site, made: list[Made], refused: list[tuple[Named, RefusedSite]], sure: int
+    desk: Desk,
+    site: Site,
+    made: list[Made],
+    refused: list[tuple[Named, RefusedSite]],
+    sure: int,
+    *,
+    by_given: bool,
 ) -> Page:
     page = Page().heading(f"For {site.name}", f"of the plants you have; {sure} times in 100")
     if not made:
@@ -156,8 +163,9 @@ def _page(
         if each.way is None:
             page.row("", f"No way gives {each.aim.want} as surely as that in the coming seasons.")
             continue
-        page.row("By", f"{each.aim.want} by {spoken(each.aim.by, desk.on)}, the end of planting time.")
-        add_way(page, desk, each.way, each.aim, name)
+        ends = "" if by_given else ", when planting time ends"
+        page.row("For", f"{each.aim.want} to plant by {spoken(each.aim.by, desk.on)}{ends}.")
+        add_way(page, desk, each.way, each.aim, name, brief=True)
     if refused:
         page.heading("Not there")
         for named, no in refused:
@@ -169,7 +177,7 @@ def _page(
         page.next_steps(
             f"'cuttings goal \"{name}\" --want {best.aim.want} --by {best.aim.by.isoformat()}' shows every "
             "way, and keeps one.",
-            "'cuttings sites show NAME' draws the place.",
+            f"'cuttings sites show \"{site.name}\"' draws the place.",
         )
     return page
 

@@ -10,7 +10,7 @@ from attrs import frozen
 from cuttings.commands.desk import Desk
 from cuttings.commands.drawer import free_pots
 from cuttings.commands.telling import window_document
-from cuttings.dates import spoken, spoken_span
+from cuttings.dates import spoken
 from cuttings.nudges.goals import PEGGED, SPLIT, start_of
 from cuttings.nudges.stock import Mother
 from cuttings.plants.model import Plant
@@ -38,6 +38,7 @@ class Told:
     pots: int
     own_pots: bool | None
     bench_m2: float
+    piece: str
 
 
 def told(desk: Desk, plant: Plant, to: WayTo, mothers: Sequence[Mother]) -> Told:
@@ -53,6 +54,7 @@ def told(desk: Desk, plant: Plant, to: WayTo, mothers: Sequence[Mother]) -> Told
         pots=to.in_pots,
         own_pots=None if own is None else pot.value in own,
         bench_m2=max(rooting_room_m2(method, to.start), pot_room_m2(pot.value, to.in_pots)),
+        piece=plant.division.pieces if plant.division else "",
     )
 
 
@@ -62,17 +64,19 @@ def margin_of(method: Method) -> str:
     return word[:1].upper() + word[1:]
 
 
-def add_way(page: Page, desk: Desk, each: Told, aim: Aim, spoken_name: str) -> None:
-    """One way: what to start and when, what becomes of it, the room it takes, and from which plant."""
+def add_way(page: Page, desk: Desk, each: Told, aim: Aim, spoken_name: str, *, brief: bool = False) -> None:
+    """One way: what to start and when, what becomes of it and the room it takes; ``brief`` leaves out the room
+    and what comes later, and names the mother plant."""
     to = each.to
     page.row(
         margin_of(to.way.method),
         f"{_start(to.way.method, to.start)} {_between(to, desk.on)}; {_ready(to.ready, desk.on)}.",
         _losses(to, aim),
-        _room(desk, each),
-        _mother(each, spoken_name),
+        "" if brief else _room(desk, each),
+        mother_said(each.mother, spoken_name) if brief else "",
+        _piece(each),
         HARD if to.way.difficulty == "hard" else "",
-        _later(to, desk.on),
+        "" if brief else _later(to, desk.on),
         f"{to.window.why} Source: {_sources(desk, to)}." if desk.why else "",
     )
 
@@ -193,18 +197,26 @@ def _room(desk: Desk, each: Told) -> str:
     return f"{roots}{said}" if roots else said[:1].upper() + said[1:]
 
 
-def _mother(each: Told, name: str) -> str:
-    if each.mother is None:
+def mother_said(mother: Mother | None, name: str) -> str:
+    """From which plant of the garden it is made, or that there is none."""
+    if mother is None:
         return NO_MOTHER.format(name)
-    young = f" {YOUNG}" if each.mother.young else ""
-    return f"From your {each.mother.spoken}.{young}"
+    young = f" {YOUNG}" if mother.young else ""
+    many = f" ({mother.count} plants)" if mother.count > 1 else ""
+    return f"From your {mother.spoken}{many}.{young}"
+
+
+def _piece(each: Told) -> str:
+    if each.piece and start_of(each.to.way.method) is SPLIT:
+        return f"Each piece is {each.piece}; see whether the clump gives so many."
+    return ""
 
 
 def _later(to: WayTo, today: date) -> str:
     if to.later is None:
         return ""
-    when = spoken_span(to.later.opens, to.later.start_by, today)
-    return f"The last chance after that is {when}, with {to.later.start}."
+    when = _both(to.later.opens, to.later.start_by, today, "to")
+    return f"The last chance after that is from {when}, with {to.later.start}."
 
 
 def _sources(desk: Desk, to: WayTo) -> str:

@@ -250,7 +250,7 @@ class Goals:
         start_by, fortnight = until(fewest, closes), min(day + FORTNIGHT, closes)
         if start_by >= fortnight:
             return fewest, start_by
-        start_by = until(fewest + max(fewest // FEW_MORE, 1), fortnight)
+        start_by = until(min(fewest + max(fewest // FEW_MORE, 1), lot.most), fortnight)
         enough = lot.fewest(aim.want, aim.sure, table.in_time(start_by), held)
         assert enough is not None
         return enough[0], start_by
