@@ -7,6 +7,7 @@ from functools import partial
 from typing import Any
 
 import click
+from attrs import evolve
 
 from cuttings.ask import Choice, Interview, Question
 from cuttings.commands.desk import Desk, global_options, with_desk
@@ -71,7 +72,8 @@ def goal(desk: Desk, **given: Any) -> None:
     interview = desk.interview(given, [PLANT, WANT, by])
     named = ask_plant(desk, interview)
     refuse_unwanted(named)
-    want, day = interview.ask(WANT), interview.ask(by)
+    want = interview.ask(WANT)
+    day = interview.ask(evolve(by, parse=partial(_day_to_come, today=desk.on)) if interview.asking else by)
     sure = interview.ask(SURE)
     aim = Aim(want, day, sure / 100.0)
     goals = goals_of(desk, named.name, named.plant)
@@ -108,6 +110,13 @@ def by_question(desk: Desk) -> Question[date]:
         partial(parse_date, today=desk.on),
         allowed=f"a day to come, such as {desk.on.year + 1}-05-01",
     )
+
+
+def _day_to_come(text: str, today: date) -> date:
+    day = parse_date(text, today)
+    if day <= today:
+        raise ValueError(f"{spoken(day, today)} is no day to come; write one like {today.year + 1}-05-01.")
+    return day
 
 
 def goals_of(desk: Desk, name: str, plant: Plant) -> Goals:

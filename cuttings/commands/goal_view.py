@@ -65,8 +65,8 @@ def margin_of(method: Method) -> str:
 
 
 def add_way(page: Page, desk: Desk, each: Told, aim: Aim, spoken_name: str, *, brief: bool = False) -> None:
-    """One way: what to start and when, what becomes of it and the room it takes; ``brief`` leaves out the room
-    and what comes later, and names the mother plant."""
+    """One way: what to start and when, what becomes of it and the room it takes; ``brief`` leaves out the
+    room and what comes later, and names the mother plant."""
     to = each.to
     page.row(
         margin_of(to.way.method),

@@ -26,6 +26,8 @@ LOOKING: Sequence[tuple[str, ...]] = [
     ("mix", "--list"),
     ("mix", "potting", "--pots", "12", "--size", "4in"),
     ("dip", "--stock", "1%", "--want", "2000ppm", "--make", "250mL"),
+    ("goal", "red currant", "--want", "5", "--by", "2027-09-01"),
+    ("goal", "--site", "gate bed"),
     ("pots",),
     ("pots", "clean"),
     ("labels",),

@@ -509,6 +509,19 @@ COMMANDS: Mapping[str, Command] = {
         (one("For which lot?", "heuchera"), one("Hold a spot for it?", "wall foot")),
         "is held for 24-003 heuchera",
     ),
+    "goal": Command(
+        "goal",
+        (
+            PLANT,
+            text("How many do you want?", "5", *COUNTS, ("0", "0 is too few"), ("501", "501 is too many")),
+            text("By which day", "2027-09-01", ("soon", "'soon' is not a date"),
+                 ("2020-05-01", "is no day to come"), ("", "is not a date")),
+            text("How sure shall it be", "90", ("all", "'all' is not a whole number"),
+                 ("100", "100 is too many"), ("49", "49 is too few")),
+            one("Which shall the week's sheet remind you of?", "Hardwood"),
+        ),
+        "5 red currant by 1 September 2027: start ",
+    ),
     "undo": Command("undo", (yes("Take back", "y"),), "has been taken back"),
     "climate seen": Command(
         "climate seen",
