@@ -1,0 +1,191 @@
+"""Goal: the ways to so many of a plant by a day, what a place could hold, and the way that is kept."""
+
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.commands.expecting import misused, numbers, refused, stretch
+from tests.commands.running import MAY, cuttings, demo_garden, recorded
+
+BY = ("--want", "5", "--by", "2027-10-15")
+
+
+@pytest.fixture(scope="module")
+def quarry(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return demo_garden(tmp_path_factory.mktemp("goal") / "demo")
+
+
+def told(*words: str, ledger: Path, today: date = MAY) -> dict[str, Any]:
+    result = cuttings("goal", *words, "--json", ledger=ledger, today=today)
+    assert result.code == 0, result.err
+    return result.document
+
+
+def page(*words: str, ledger: Path) -> str:
+    result = cuttings("goal", *words, ledger=ledger)
+    assert result.code == 0, result.err
+    assert max(len(line) for line in result.out.splitlines()) <= 80
+    return " ".join(result.out.split())
+
+
+def test_every_way_tells_how_many_when_and_how_sure(quarry: Path) -> None:
+    document = told("red currant", *BY, ledger=quarry)
+    assert (document["schema"], document["plant"], document["want"]) == (1, "Ribes rubrum", 5)
+    starts = [way["start"] for way in document["ways"]]
+    assert starts == sorted(starts)
+    assert {way["method"] for way in document["ways"]} >= {"hardwood-cutting", "softwood-cutting"}
+    for way in document["ways"]:
+        stretch(way["opens"], way["start_by"])
+        stretch(*way["ready"])
+        assert way["start_by"] <= way["window"]["closes"]
+        assert way["ready"][1] <= "2027-10-15"
+        assert 0.9 <= way["certainty"] <= 1.0
+        assert way["mother"] == "red currant on the fruit row"
+        assert way["mother_young"] is False
+        assert way["start"] >= way["losses"]["rooted"] >= way["losses"]["potted"] >= way["losses"]["alive"]
+        numbers(way["alive"])
+        assert way["bench_m2"] > 0.0
+        assert way["pots"] <= way["start"]
+        assert way["source"]
+    assert {each["method"] for each in document["short"]} == {"mound-layer"}
+    assert 0.5 < document["short"][0]["certainty"] < 0.9
+
+
+def test_less_certainty_asks_for_fewer(quarry: Path) -> None:
+    def fewest(sure: str) -> int:
+        return int(told("red currant", *BY, "--sure", sure, ledger=quarry)["ways"][0]["start"])
+
+    assert fewest("50") < fewest("80") < fewest("95")
+
+
+def test_the_page_says_it_in_sentences(quarry: Path) -> None:
+    said = page("red currant", *BY, ledger=quarry)
+    assert "5 by 15 October 2027, 90 times in 100; fewest to start first" in said
+    assert "Hardwood Strike 14 between 25 October and 29 March 2027" in said
+    assert "root in time" in said
+    assert "and at least 5, 90 times in 100." in said
+    assert "You hold 17 already on the way" in said
+    assert "white pine blister rust" in said
+    assert "'--keep hardwood-cutting' puts that way on the week's sheet" in said
+    assert "Source" not in said
+    assert "Source: University of Missouri" in page("red currant", *BY, "--why", ledger=quarry)
+
+
+def test_what_is_held_counts_only_when_it_is_asked_to(quarry: Path) -> None:
+    alone = told("climbing hydrangea", *BY, ledger=quarry)
+    both = told("climbing hydrangea", *BY, "--held", ledger=quarry)
+    assert (alone["held"]["stems"], alone["held"]["counted"], both["held"]["counted"]) == (2, False, True)
+    assert 0.0 < alone["held"]["alive"] < 2.0
+    assert both["ways"][0]["start"] < alone["ways"][0]["start"]
+    enough = told("red currant", *BY, "--held", ledger=quarry)
+    assert enough["ways"] == []
+    assert "they will do: at least 5 are alive by then" in page("red currant", *BY, "--held", ledger=quarry)
+
+
+def test_a_plant_that_the_garden_has_not_says_so(quarry: Path) -> None:
+    document = told("English lavender", *BY, ledger=quarry)
+    assert {way["mother"] for way in document["ways"]} == {None}
+    assert "the material must come from elsewhere" in page("English lavender", *BY, ledger=quarry)
+
+
+def test_pieces_are_divided_and_may_go_straight_into_the_ground(quarry: Path) -> None:
+    document = told("heuchera", "--want", "5", "--by", "2026-10-15", ledger=quarry)
+    first = document["ways"][0]
+    assert (first["method"], first["losses"]["rooted"]) == ("crown-division", first["start"])
+    assert first["mother_young"] is True
+    said = page("heuchera", "--want", "5", "--by", "2026-10-15", ledger=quarry)
+    assert "Divide into" in said
+    assert "Straight into the ground, or" in said
+    assert "It has stood for less than two years" in said
+
+
+def test_a_day_too_soon_or_past_is_refused_with_the_first_that_would_do(quarry: Path) -> None:
+    refused("goal", "box", "--want", "5", "--by", "2026-06-01", ledger=quarry,
+            saying=["1 June is too soon.", "The soonest for 5 box is"])  # fmt: skip
+    result = cuttings("goal", "box", "--want", "5", "--by", "2020-06-01", ledger=quarry)
+    assert (result.code, result.out) == (1, "")
+    soonest = result.err.rstrip().rpartition("--by ")[2].rstrip(".")
+    assert told("box", "--want", "5", "--by", soonest, ledger=quarry)["ways"]
+    before = date.fromordinal(date.fromisoformat(soonest).toordinal() - 1)
+    early = cuttings("goal", "box", "--want", "5", "--by", before.isoformat(), "--json", ledger=quarry)
+    assert early.code == 1 or not early.document["ways"]
+
+
+def test_what_nobody_should_increase_is_refused(quarry: Path) -> None:
+    refused("goal", "Reynoutria japonica", *BY, ledger=quarry, saying=["nobody makes more of it"])
+
+
+def test_what_is_missing_or_cannot_be_read_is_misused(quarry: Path) -> None:
+    misused("goal", ledger=quarry, saying=["PLANT", "--want (1 to 500)", "--by (a day to come"])
+    misused("goal", "box", "--want", "5", "--by", "2027-10-15", "--sure", "100", ledger=quarry,
+            saying=["--sure: 100 is too many"])  # fmt: skip
+    misused("goal", "box", *BY, "--keep", "magic", ledger=quarry, saying=["--keep: 'magic' is none of"])
+
+
+def test_a_kept_way_stands_on_the_sheet_until_as_many_are_started(tmp_path: Path) -> None:
+    ledger = demo_garden(tmp_path / "demo")
+    document = told(
+        "heuchera", "--want", "5", "--by", "2026-10-15", "--keep", "crown-division", ledger=ledger
+    )
+    assert document["kept"]
+    start = document["ways"][0]["start"]
+    week = cuttings("week", "--json", ledger=ledger).document
+    wished = [each for each in week["nudges"] if each["id"].startswith("goal:")]
+    assert [each["what"] for each in wished] == [
+        f"Divide Heuchera into {start} pieces: 5 wanted by 15 October"
+    ]
+    done = recorded("week", "--done", wished[0]["id"], ledger=ledger)
+    assert done.stages == {"rooted": start}
+    week = cuttings("week", "--json", ledger=ledger).document
+    assert not [each for each in week["nudges"] if each["id"].startswith("goal:")]
+    recorded("undo", ledger=ledger)
+    undone = recorded("undo", ledger=ledger)
+    assert undone.document["schema"] == 1
+    week = cuttings("week", "--json", ledger=ledger).document
+    assert not [each for each in week["nudges"] if each["id"].startswith("goal:")]
+
+
+def test_a_way_that_does_not_reach_the_goal_is_not_kept(quarry: Path) -> None:
+    refused("goal", "red currant", *BY, "--keep", "mound-layer", ledger=quarry,
+            saying=["Mound layer does not reach this goal", "--keep takes hardwood-cutting"])  # fmt: skip
+
+
+def test_a_kept_way_stands_in_the_picture_of_the_season_and_in_the_calendar(tmp_path: Path) -> None:
+    ledger = demo_garden(tmp_path / "demo")
+    told("red currant", *BY, "--keep", "hardwood-cutting", ledger=ledger)
+    season = cuttings("week", "--season", ledger=ledger).out
+    assert "hardwood cutting" in season
+    calendar = tmp_path / "week.ics"
+    assert cuttings("week", "--from", "2026-10-24", "--ics", str(calendar), ledger=ledger).code == 0
+    assert "hardwood cuttings of red currant" in calendar.read_text(encoding="utf-8").replace("\r\n ", "")
+
+
+def test_an_empty_place_is_told_what_would_fit_and_how_it_is_made(quarry: Path) -> None:
+    document = told("--site", "gate bed", ledger=quarry)
+    assert document["site"] == "gate bed"
+    scores = [way["score"] for way in document["ways"]]
+    assert scores == sorted(scores, reverse=True)
+    for way in document["ways"]:
+        assert way["fits"] >= 1
+        assert way["want"] == way["fits"]
+        assert way["ready"][1] <= way["by"]
+    refused_there = {each["plant"] for each in document["refused"]}
+    assert "Pulmonaria" in {name.split()[0] for name in refused_there}
+    assert not refused_there & {way["plant"] for way in document["ways"]}
+    said = page("--site", "gate bed", ledger=quarry)
+    assert "room for" in said
+    assert "Not there" in said
+
+
+def test_a_place_is_asked_about_one_plant(quarry: Path) -> None:
+    document = told("red currant", "--site", "fruit row", "--want", "2", "--by", "2027-10-15", ledger=quarry)
+    assert [(way["plant"], way["want"], way["by"]) for way in document["ways"]] == [
+        ("Ribes rubrum", 2, "2027-10-15")
+    ]
+
+
+def test_a_garden_without_plants_has_nothing_to_put_on_a_site(ledger: Path) -> None:
+    recorded("sites", "add", "new bed", "--area", "gate", ledger=ledger)
+    refused("goal", "--site", "new bed", ledger=ledger, saying=["No plants are written down yet"])
