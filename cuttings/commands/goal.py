@@ -15,8 +15,8 @@ from cuttings.commands.goal_view import (
     Told,
     add_short,
     add_way,
-    margin_of,
     mother_said,
+    offered,
     short_document,
     told,
     way_document,
@@ -230,7 +230,7 @@ def _keep_one(
         desk.answer(page, {**document, "kept": None})
         return
     desk.show(page)
-    choices = (Choice(NO_WAY, "none, thank you"), *(_choice(each) for each in ways))
+    choices = (Choice(NO_WAY, "none, thank you"), *(_choice(desk, each) for each in ways))
     question = Question("keep", "Which shall the week's sheet remind you of?", str, choices, default=NO_WAY)
     answer = desk.asker.ask(question)
     if answer == NO_WAY:
@@ -239,9 +239,8 @@ def _keep_one(
     _write(desk, named, aim, _chosen(ways, Method(answer)), Page(), document, site)
 
 
-def _choice(each: Told) -> Choice:
-    method = each.to.way.method
-    return Choice(method.value, f"{margin_of(method)}: start {each.to.start}")
+def _choice(desk: Desk, each: Told) -> Choice:
+    return Choice(each.to.way.method.value, offered(each.to, desk.on))
 
 
 def _chosen(ways: Sequence[Told], method: Method) -> Told:

@@ -70,7 +70,7 @@ def add_way(page: Page, desk: Desk, each: Told, aim: Aim, spoken_name: str, *, b
     to = each.to
     page.row(
         margin_of(to.way.method),
-        f"{_start(to.way.method, to.start)} {_between(to, desk.on)}; {_ready(to.ready, desk.on)}.",
+        f"{start_said(to.way.method, to.start)} {_between(to, desk.on)}; {_ready(to.ready, desk.on)}.",
         _losses(to, aim),
         "" if brief else _room(desk, each),
         mother_said(each.mother, spoken_name) if brief else "",
@@ -140,7 +140,12 @@ def short_document(each: Short) -> dict[str, Any]:
     }
 
 
-def _start(method: Method, number: int) -> str:
+def offered(to: WayTo, today: date) -> str:
+    """A way in a few words, to be chosen by."""
+    return f"{margin_of(to.way.method)}: {start_said(to.way.method, to.start).lower()} {_between(to, today)}"
+
+
+def start_said(method: Method, number: int) -> str:
     how = start_of(method)
     if how is PEGGED:
         return f"Layer {number} stem{'s' * (number != 1)}"
