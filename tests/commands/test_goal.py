@@ -121,6 +121,9 @@ def test_what_is_missing_or_cannot_be_read_is_misused(quarry: Path) -> None:
     misused("goal", ledger=quarry, saying=["PLANT", "--want (1 to 500)", "--by (a day to come"])
     misused("goal", "box", "--want", "5", "--by", "2027-10-15", "--sure", "100", ledger=quarry,
             saying=["--sure: 100 is too many"])  # fmt: skip
+    misused("goal", "box", "--want", "501", "--by", "2027-10-15", ledger=quarry, saying=["501 is too many"])
+    misused("goal", "box", "--want", "5", "--by", "soon", ledger=quarry, saying=["'soon' is not a date"])
+    misused("goal", "box", "--want", "5", ledger=quarry, saying=["Missing: --by (a day to come"])
     misused("goal", "box", *BY, "--keep", "magic", ledger=quarry, saying=["--keep: 'magic' is none of"])
 
 
