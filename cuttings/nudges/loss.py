@@ -20,9 +20,12 @@ BECOMES_A_PLANT = {
 
 
 def takes(known: Known) -> float:
-    """The share of a lot's waiting stems that is likely to root: by the ledger's own lots, starting from what
-    is published for the plant, or from the usual."""
-    lot = known.lot
+    """The share of a lot's waiting stems that is likely to root yet: by what was seen of them and of the ledger's
+    other lots, starting from what is published for the plant, or from the usual."""
+    lot, rooting = known.lot, known.forecast()
+    waiting = lot.at(Stage.WAITING)
+    if rooting is not None and waiting:
+        return rooting.yet_mean / waiting
     return known.learned.share((lot.plant, lot.method), known.way).mean
 
 

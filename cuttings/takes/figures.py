@@ -4,9 +4,14 @@ from cuttings.plants.model import FROM_MEMORY, Way
 from cuttings.takes.shares import GENERAL_STEMS, Figure
 from cuttings.words import Method
 
-ROOTS_USUALLY = {Method.SEEDLING: 0.9, Method.HARDWOOD_CUTTING: 0.7, Method.ROOT_CUTTING: 0.7}
-LAYERS_ROOT, CUTTINGS_ROOT, ROOTED_ALREADY = 0.9, 0.6, 0.97
-"""The share of stems that root, where no figure is published for the plant; from memory."""
+CUTTINGS_ROOT = {"easy": 0.8, "moderate": 0.6, "hard": 0.35}
+LAYERS_ROOT = {"easy": 0.9, "moderate": 0.8, "hard": 0.6}
+SEEDLINGS_ROOT, ROOTED_ALREADY = 0.9, 0.97
+"""The share of stems that root, by how easy the way is held to be, where no figure is published for the plant;
+from memory."""
+
+USUALLY = "moderate"
+"""How easy a way is taken to be where nobody has said."""
 
 SURVIVES_POTTING = Figure(0.9, GENERAL_STEMS, FROM_MEMORY)
 """Of rooted stems that are potted, how many live on; from memory."""
@@ -23,10 +28,12 @@ def rooting_figure(way: Way) -> Figure:
     come with roots of their own."""
     if way.take is not None:
         return Figure.of_range(*way.take, way.source_of("take"))
-    return Figure(_usually(way.method), GENERAL_STEMS, FROM_MEMORY)
+    return Figure(_usually(way), GENERAL_STEMS, FROM_MEMORY)
 
 
-def _usually(method: Method) -> float:
-    if method.starts_rooted:
+def _usually(way: Way) -> float:
+    if way.method.starts_rooted:
         return ROOTED_ALREADY
-    return LAYERS_ROOT if method.is_layer else ROOTS_USUALLY.get(method, CUTTINGS_ROOT)
+    if way.method is Method.SEEDLING:
+        return SEEDLINGS_ROOT
+    return (LAYERS_ROOT if way.method.is_layer else CUTTINGS_ROOT)[way.difficulty or USUALLY]

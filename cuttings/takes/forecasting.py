@@ -44,7 +44,7 @@ class Forecast:
     ``likely`` are the days between which the middle one of all its rooting stems has rooted, nine times in
     ten. ``next_look`` is the next day worth a look, for ``look_why``; after ``give_up`` there is no more to
     wait for, for ``give_up_why``. ``yet`` is how many of the stems that wait will root: the fewest and the
-    most, nine times in ten, and between them the likely number.
+    most, nine times in ten, and between them the likely number; ``yet_mean`` is their mean.
     """
 
     p10: date
@@ -54,6 +54,7 @@ class Forecast:
     next_look: date
     give_up: date
     yet: tuple[int, int, int]
+    yet_mean: float
     why: str
     look_why: str
     give_up_why: str
@@ -107,6 +108,7 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
         next_look=next_look,
         give_up=give_up,
         yet=_yet(told.posterior),
+        yet_mean=told.posterior.yet_mean,
         why=" ".join(filter(None, (clock.why, _shift_said(shift)))),
         look_why=_look_why(lot, told.posterior.news_by(clock.passed(next_look))),
         give_up_why=_give_up_why(clock.after(told.hopeless) >= one_more_look),
@@ -145,8 +147,7 @@ def _yet(found: Posterior) -> tuple[int, int, int]:
         if below >= 0.95:
             most = number
             break
-    likely = round(sum(number * chance for number, chance in enumerate(found.yet_to_root)))
-    return fewest, min(max(likely, fewest), most), most
+    return fewest, min(max(round(found.yet_mean), fewest), most), most
 
 
 def _shift_said(shift: Shift) -> str:

@@ -166,6 +166,11 @@ class Posterior:
                 power *= left
         return tuple(chances)
 
+    @property
+    def yet_mean(self) -> float:
+        """The mean number of stems waiting that root yet."""
+        return sum(number * chance for number, chance in enumerate(self.yet_to_root))
+
     def share_laws(self) -> Iterator[tuple[float, float, float]]:
         """The share that roots, as a mixture of beta laws: each with its weight and two parameters."""
         rooted, failed, waiting = self.looks.taken, self.looks.failed, self.looks.waiting

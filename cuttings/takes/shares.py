@@ -19,10 +19,10 @@ from cuttings.takes.grids import quantile, zoomed
 MOST_STEMS, FEWEST_STEMS = 12.0, 3.0
 """A published share counts for as many stems of one's own at the most and at the least; from memory."""
 
-GENERAL_STEMS = 4.0
+GENERAL_STEMS = 6.0
 """For how many stems a general figure counts; from memory."""
 
-LOTS_DIFFER = ((0.01, 0.2), (0.04, 0.25), (0.1, 0.25), (0.2, 0.2), (0.4, 0.1))
+LOTS_DIFFER = ((0.01, 0.25), (0.04, 0.3), (0.1, 0.25), (0.2, 0.15), (0.4, 0.05))
 """How alike the stems of one lot may be beyond chance (their correlation), and how likely each is held to be
 before anything is counted; this program's own choice. Crowder's seeds of one kind on two extracts come to
 about 0.01 and 0.03; lots of cuttings struck by hand in different weeks differ more."""

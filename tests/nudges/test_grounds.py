@@ -118,7 +118,7 @@ def test_pots_and_mix_are_got_ready_before_the_roots_are_there() -> None:
     pots = [nudge for sheet in found for key, nudge in sheet.items() if key.startswith("garden:pots")]
     assert 1 <= len(pots) <= 3
     assert len({nudge.id for nudge in pots}) <= 2
-    assert pots[0].what == f"Have 5 pots (4in) ready for {lot} forsythia, and mix"
+    assert pots[0].what == f"Have 7 pots (4in) ready for {lot} forsythia, and mix"
     assert "Mix: potting." in pots[0].window.why
     assert any("Legionella" in caution for caution in pots[0].cautions)
 
