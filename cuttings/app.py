@@ -56,6 +56,7 @@ COMMANDS: Mapping[str, Entry] = {
     "labels": Entry("labels", "labels", "what to write on the labels, or labels to print"),
     "which": Entry("which", "which", "which lot a pot without a label could be"),
     "tally": Entry("looking", "tally", "prove that every stem is accounted for"),
+    "takes": Entry("takes", "takes", "how many of your stems root and live, and what makes more of them do"),
     "sites": Entry("sites", "sites", "the places a plant can go"),
     "pots": Entry("pots", "pots", "the pots you own, how many are free, and how to clean them"),
     "garden": Entry("garden", "garden", "the garden: where it lies and when frost comes"),

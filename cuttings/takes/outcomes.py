@@ -5,7 +5,6 @@ Nobody tells one stem of a lot from another. Those that die are taken to be the 
 most at risk; those that go on, the oldest.
 """
 
-from collections.abc import Iterator
 from datetime import date, timedelta
 
 from attrs import frozen
@@ -83,42 +82,58 @@ def _step(fates: list[_Fate], days: int, today: date, *, leaving_is_living: bool
 
 
 def _fates(lot: Lot, inside: frozenset[Stage]) -> list[_Fate]:
-    """What became of every stem that came to some stages, oldest first."""
+    """What became of every stem that came to some stages, oldest first.
+
+    Stems split off a lot go on in the lot that they were split into, with the day they came on, and count
+    there alone.
+    """
+    line = _line(lot)
     cohorts: list[tuple[date, int]] = []
     fates: list[_Fate] = []
-    for on, count, arrives, alive in _moves(lot, inside):
-        if arrives:
-            cohorts.append((on, count))
-            continue
-        left = count
-        while left and cohorts:
-            position = 0 if alive else -1
-            since, held = cohorts[position]
-            taken = min(left, held)
-            fates.append(_Fate(taken, since, on, alive))
-            left -= taken
-            if held > taken:
-                cohorts[position] = (since, held - taken)
-            else:
-                cohorts.pop(position)
-    return fates + [_Fate(held, since) for since, held in cohorts]
-
-
-def _moves(lot: Lot, inside: frozenset[Stage]) -> Iterator[tuple[date, int, bool, bool]]:
-    """Each move over the edge of some stages: its day, how many stems, whether they come in, whether they
-    live.
-
-    Stems split off a lot go on in the lot that they are split into, and count there alone.
-    """
     for entry in lot.entries:
-        comes = isinstance(entry, e.Split) and entry.into == lot.code
-        if entry.lot != lot.code and not comes:
+        if isinstance(entry, e.Split):
+            going = sum(move.count for move in entry.moves if move.source in inside)
+            gone, cohorts = _parted(cohorts, going)
+            if entry.into in line:
+                cohorts, fates = gone, []
             continue
         for move in entry.moves:
-            if comes:
-                if move.source in inside:
-                    yield entry.on, move.count, True, True
-            elif move.target in inside and move.source not in inside:
-                yield entry.on, move.count, True, True
+            if move.target in inside and move.source not in inside:
+                cohorts = [*cohorts, (entry.on, move.count)]
             elif move.source in inside and move.target not in inside:
-                yield entry.on, move.count, False, move.target is not Stage.LOST
+                alive = move.target is not Stage.LOST
+                gone, cohorts = _parted(cohorts, move.count) if alive else _newest(cohorts, move.count)
+                fates += [_Fate(count, since, entry.on, alive) for since, count in gone]
+    return fates + [_Fate(count, since) for since, count in cohorts]
+
+
+def _line(lot: Lot) -> frozenset[str]:
+    """The codes of a lot and of those that it was split off, one from the other."""
+    parents = {entry.into: entry.lot for entry in lot.entries if isinstance(entry, e.Split)}
+    code, line = lot.code, {lot.code}
+    while code in parents:
+        code = parents[code]
+        line.add(code)
+    return frozenset(line)
+
+
+_Cohorts = list[tuple[date, int]]
+"""How many stems came on which day, oldest first."""
+
+
+def _parted(cohorts: _Cohorts, count: int) -> tuple[_Cohorts, _Cohorts]:
+    """So many of the oldest, and the rest."""
+    first: _Cohorts = []
+    rest: _Cohorts = []
+    for since, held in cohorts:
+        taken = min(count, held)
+        count -= taken
+        first += [(since, taken)] if taken else []
+        rest += [(since, held - taken)] if held > taken else []
+    return first, rest
+
+
+def _newest(cohorts: _Cohorts, count: int) -> tuple[_Cohorts, _Cohorts]:
+    """So many of the newest, and the rest."""
+    rest, newest = _parted(cohorts, max(sum(held for _, held in cohorts) - count, 0))
+    return newest, rest

@@ -1,0 +1,223 @@
+"""The page and the document of what takes."""
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from attrs import frozen
+
+from cuttings.commands.desk import Desk
+from cuttings.commands.takes_words import (
+    afterwards,
+    cautions_said,
+    comparison_said,
+    counted,
+    counted_on,
+    is_small,
+    key_said,
+    left_out_said,
+    smallness,
+)
+from cuttings.show.page import Page
+from cuttings.show.ranges import Span, draw_ranges
+from cuttings.takes.cases import By
+from cuttings.takes.comparing import Comparison, Side, Verdict
+from cuttings.takes.figures import LIVES_A_YEAR, SURVIVES_POTTING
+from cuttings.takes.groups import Group, Key, Survival, lots_of
+from cuttings.words import listed
+
+LEVEL = 0.9
+MOST_COMPARED, MOST_DRAWN = 5, 16
+"""How many comparisons, and how many ranges, fit a page."""
+
+VERDICTS = {
+    Verdict.BETTER: "Better",
+    Verdict.CANNOT_TELL: "No telling",
+    Verdict.TOO_FEW: "Too few",
+    Verdict.TOO_UNLIKE: "Too unlike",
+}
+HOW = (
+    "Lots differ by more than chance, so three lots of ten tell more than one of thirty. Stems that still "
+    "wait count as failures only as far as their time was over when you last looked."
+)
+MIXED = "These mix plants and methods, so like is set against like below."
+
+
+@frozen
+class Table:
+    """What was asked for, and what came of it."""
+
+    by: tuple[By, ...]
+    groups: tuple[Group, ...]
+    comparisons: tuple[Comparison, ...]
+    left_out: Mapping[By, int]
+    title: str
+    nothing: str
+    """Why there are no groups; empty where there are some."""
+    mixed: bool
+    """Whether its groups hold several plants."""
+
+
+def takes_page(desk: Desk, table: Table) -> Page:
+    page = Page().heading("What takes", table.title)
+    if table.nothing:
+        page.row("", table.nothing)
+        _left_out_rows(page, table.left_out)
+        return page.next_steps(_first_steps(desk))
+    for group in table.groups:
+        _group_row(desk, page, group)
+    if By.PLANT not in table.by:
+        _chart(page, table.groups, mixed=table.mixed)
+    _left_out_rows(page, table.left_out)
+    if table.comparisons:
+        page.heading("Compared", "within the same plant and method alone")
+        for each in table.comparisons[:MOST_COMPARED]:
+            page.row(VERDICTS[each.verdict], comparison_said(each), cautions_said(each))
+        more = len(table.comparisons) - MOST_COMPARED
+        page.row("", f"and {more} more, which --json tells", only_if=more > 0)
+    page.gap()
+    page.row("How", HOW)
+    if desk.why:
+        general = (
+            f"Potting starts from {round(SURVIVES_POTTING.mean * 100)} in 100, the year after planting from "
+            f"{round(LIVES_A_YEAR.mean * 100)}; both {LIVES_A_YEAR.source}."
+        )
+        page.row("", general)
+    return page.next_steps(*_next_steps(table))
+
+
+def _group_row(desk: Desk, page: Page, group: Group) -> None:
+    rooting = group.rooting
+    about: list[str] = []
+    if rooting is not None:
+        about.append(" ".join(part for part in (counted_on(rooting), smallness(rooting)) if part))
+        if desk.why:
+            sources = [desk.catalogue.reference(key) for key in rooting.sources]
+            about.append(f"Source: {listed([str(source) for source in sources])}.")
+    page.row(key_said(group.key), f"{counted(rooting, lots_of(group.cases))}.", *about, afterwards(group))
+
+
+def _chart(page: Page, groups: Sequence[Group], *, mixed: bool) -> None:
+    spans = [
+        Span(key_said(group.key), low, group.rooting.share.mean, high)
+        for group in groups
+        if group.rooting is not None
+        for low, high in (group.rooting.share.interval(LEVEL),)
+    ]
+    if 1 < len(spans) <= MOST_DRAWN:
+        page.heading("Of 100 stems", "o is what to count on, nine times in ten within the line")
+        page.drawing(lambda width: draw_ranges(spans, width))
+        page.row("", MIXED, only_if=mixed)
+
+
+def _left_out_rows(page: Page, missing: Mapping[By, int]) -> None:
+    if missing:
+        page.gap()
+    for number, (by, lots) in enumerate(missing.items()):
+        page.row("Left out" if number == 0 else "", left_out_said(by, lots))
+
+
+def _first_steps(desk: Desk) -> str:
+    if desk.book.lots:
+        return "'cuttings takes' with nothing else tells of every lot; 'cuttings lots' lists them."
+    return "'cuttings strike PLANT' or 'cuttings layer PLANT' begins the first lot."
+
+
+def _next_steps(table: Table) -> list[str]:
+    steps = []
+    if By.PLANT in table.by:
+        steps.append("'cuttings takes --plant NAME' shows one plant by its methods.")
+    if By.DIP not in table.by:
+        steps.append(
+            "'cuttings takes --by dip' compares with and without; also wood, month, medium, place ..."
+        )
+    return steps or ["'cuttings takes' with nothing else shows every plant by its methods."]
+
+
+def takes_document(table: Table) -> dict[str, Any]:
+    compared = [_comparison_document(each) for each in table.comparisons]
+    first = {**compared[0], "others": compared[1:]} if compared else None
+    return {
+        "by": [by.value for by in table.by],
+        "groups": [_group_document(group) for group in table.groups],
+        "comparison": first,
+        "left_out": [
+            {"by": by.value, "lots": lots, "why": left_out_said(by, lots)}
+            for by, lots in table.left_out.items()
+        ],
+    }
+
+
+def _key_document(key: Key) -> dict[str, Any]:
+    return {by.value: fact.value for by, fact in key.items()}
+
+
+def _group_document(group: Group) -> dict[str, Any]:
+    rooting = group.rooting
+    figures = (
+        {"mean": None, "interval": None, "level": LEVEL, "starts_from": None, "small": True}
+        if rooting is None
+        else {
+            "mean": rooting.share.mean,
+            "interval": list(rooting.share.interval(LEVEL)),
+            "level": LEVEL,
+            "starts_from": {
+                "mean": rooting.share.figure.mean,
+                "stems": rooting.share.figure.stems,
+                "published": rooting.share.figure.published,
+                "sources": list(rooting.sources),
+            },
+            "small": is_small(rooting),
+        }
+    )
+    return {
+        "key": _key_document(group.key),
+        "said": key_said(group.key),
+        "lots": rooting.lots if rooting else 0,
+        "started": rooting.started if rooting else 0,
+        "rooted": rooting.rooted if rooting else 0,
+        "failed": rooting.failed if rooting else 0,
+        "waiting": rooting.waiting if rooting else 0,
+        "gone": rooting.gone if rooting else 0,
+        **figures,
+        "potted": _survival_document(group.potted),
+        "a_year_on": _survival_document(group.a_year_on),
+    }
+
+
+def _survival_document(survival: Survival | None) -> dict[str, Any] | None:
+    if survival is None:
+        return None
+    step, share = survival.step, survival.share
+    return {
+        "lots": survival.lots,
+        "came": step.came,
+        "lived": step.lived,
+        "died": step.died,
+        "undecided": step.undecided,
+        "mean": share.mean if share else None,
+        "interval": list(share.interval(LEVEL)) if share else None,
+    }
+
+
+def _comparison_document(each: Comparison) -> dict[str, Any]:
+    return {
+        "by": each.by.value,
+        "better": _key_document(each.better.key),
+        "worse": _key_document(each.worse.key),
+        "better_counts": _side_document(each.better),
+        "worse_counts": _side_document(each.worse),
+        "probability": each.probability,
+        "difference": each.difference,
+        "interval": list(each.interval) if each.interval else None,
+        "level": LEVEL,
+        "log_odds_ratio": each.log_odds_ratio,
+        "log_odds_se": each.log_odds_se,
+        "verdict": each.verdict.value,
+        "also_differ": [by.value for by in each.also],
+        "unmatched": each.unmatched,
+        "says": " ".join(part for part in (comparison_said(each), cautions_said(each)) if part),
+    }
+
+
+def _side_document(side: Side) -> dict[str, int]:
+    return {"lots": side.lots, "rooted": side.rooted, "failed": side.failed, "waiting": side.waiting}

@@ -1,0 +1,201 @@
+"""What was counted, and what a comparison came to, in plain sentences; never a share without its count."""
+
+from collections.abc import Iterable
+
+from cuttings.takes.cases import NO_DIP, By, Fact
+from cuttings.takes.comparing import ANY_DIP, LEAST_LOTS, LEAST_STEMS, Comparison, Side, Verdict
+from cuttings.takes.groups import Group, Key, Rooting, Survival
+from cuttings.takes.shares import Share
+from cuttings.words import Cover, listed
+
+HUNDRED = 100
+NOT_TOLD = {
+    By.WOOD: "only cuttings have a wood",
+    By.MONTH: "nobody knows when stems that were found began",
+    By.DIP: "only cuttings that were struck are dipped",
+    By.MEDIUM: "nobody wrote down what they stand in",
+    By.COVER: "only cuttings that were struck are covered",
+    By.PLACE: "nobody wrote down where they stood",
+}
+"""Why a lot may lack a fact."""
+
+
+def lots_said(count: int) -> str:
+    return f"{count} {'lot' if count == 1 else 'lots'}"
+
+
+def of_hundred(share: float) -> str:
+    """A share as so many of a hundred."""
+    return str(round(share * HUNDRED))
+
+
+def key_said(key: Key) -> str:
+    """What the lots of a group share: ``red currant, hardwood cutting``."""
+    return ", ".join(fact.said for fact in key.values())
+
+
+def counted(rooting: Rooting | None, lots: int) -> str:
+    """How many of a group's stems rooted."""
+    if rooting is None:
+        return f"{lots_said(lots)} that came with roots"
+    parts = [f"{rooting.rooted} of {rooting.started} rooted"]
+    if rooting.waiting:
+        failed = f"{rooting.failed} failed and " if rooting.failed else ""
+        parts.append(f"{failed}{rooting.waiting} still {'waits' if rooting.waiting == 1 else 'wait'}")
+    if rooting.gone:
+        parts.append(f"{rooting.gone} left before anybody knew")
+    return f"{', '.join(parts)}; {lots_said(rooting.lots)}"
+
+
+def counted_on(rooting: Rooting) -> str:
+    """What to count on, and where that starts from."""
+    share, figure = rooting.share, rooting.share.figure
+    kinds = {True: "published", False: "usual"}
+    kind = " or ".join(word for published, word in kinds.items() if published in rooting.sources.values())
+    start = f"the {kind} {of_hundred(figure.mean)}"
+    if not share.stems:
+        return f"Nothing is known of these yet; {start} of 100 is all there is to go by."
+    return f"Count on about {_count_on(share)}; starts from {start} ({round(figure.stems)} stems' worth)."
+
+
+def _count_on(share: Share) -> str:
+    return f"{of_hundred(share.mean)} of 100, nine times in ten between {_from_to(share, ' and ')}"
+
+
+def _from_to(share: Share, between: str) -> str:
+    return between.join(of_hundred(end) for end in share.interval())
+
+
+def is_small(rooting: Rooting) -> bool:
+    """Whether too little was counted for what it says to be leaned on."""
+    return rooting.lots < LEAST_LOTS or rooting.decided < LEAST_STEMS
+
+
+def smallness(rooting: Rooting) -> str:
+    """That it is little to go by; empty where it is not, or where nothing is known at all."""
+    if not is_small(rooting) or not rooting.decided:
+        return ""
+    stems = "1 stem" if rooting.decided == 1 else f"{rooting.decided} stems"
+    if rooting.lots < LEAST_LOTS:
+        few = f" of {stems}" if rooting.decided < LEAST_STEMS else ""
+        return f"One lot only{few}: little to go by."
+    return f"Only {stems} so far: little to go by."
+
+
+def afterwards(group: Group) -> str:
+    """How potting, and the year after planting, went; empty where no stem came so far."""
+    said = (
+        _survived(group.potted, "Potted", "lived on", "not two months in a pot yet"),
+        _survived(group.a_year_on, "Planted", "lived a year", "not a year in the ground yet"),
+    )
+    return " ".join(each for each in said if each)
+
+
+def _survived(survival: Survival | None, came: str, lived: str, not_yet: str) -> str:
+    if survival is None:
+        return ""
+    step, parts = survival.step, []
+    if survival.share is not None:
+        share = survival.share
+        about = f"(count on {of_hundred(share.mean)} of 100, {_from_to(share, ' to ')})"
+        parts.append(f"{step.lived} of {step.lived + step.died} {lived} {about}")
+    if step.undecided:
+        parts.append(f"{step.undecided} {not_yet}")
+    return f"{came}: {'; '.join(parts)}."
+
+
+def left_out_said(by: By, lots: int) -> str:
+    """How many lots a table leaves out, and why."""
+    return f"{lots_said(lots)}: {NOT_TOLD[by]}."
+
+
+def comparison_said(each: Comparison) -> str:
+    """What a comparison came to, with the counts of both sides."""
+    fixed = [fact.said for by, fact in each.better.key.items() if by is not each.by]
+    where = f"{', '.join(fixed)}: " if fixed else ""
+    one, other = (_side_said(side, each.by) for side in (each.better, each.worse))
+    return _capitalised(f"{where}{_verdict_said(each, one, other)}")
+
+
+def _verdict_said(each: Comparison, one: str, other: str) -> str:
+    match each.verdict:
+        case Verdict.TOO_UNLIKE:
+            what = "plant" if each.by in (By.METHOD, By.WOOD) else "method" if each.by is By.PLANT else ""
+            both = f"no {what}" if what else "no plant by one method"
+            return f"{one}, {other}: too unlike to tell, for {both} was tried both ways."
+        case Verdict.TOO_FEW:
+            return (
+                f"{one}, {other}: too few; each side takes {LEAST_LOTS} lots and {LEAST_STEMS} known stems."
+            )
+        case Verdict.CANNOT_TELL:
+            return f"{one} or {other}: no telling. {_odds(each)} for the first, {_by_how_much(each)}."
+        case Verdict.BETTER:
+            return f"{one} more root than {other}. {_odds(each)}, {_by_how_much(each)}."
+
+
+def _odds(each: Comparison) -> str:
+    """A probability as one says it."""
+    chances = int((each.probability or 0.0) * HUNDRED)
+    if chances == HUNDRED - 1:
+        return "At least 99 chances in 100"
+    tenths, rest = divmod(chances, 10)
+    return f"{chances} chances in 100" if rest else f"{tenths} chances in 10"
+
+
+def _by_how_much(each: Comparison) -> str:
+    low, high = each.interval or (0.0, 0.0)
+    fewer = f"{of_hundred(-low)} fewer" if round(low * HUNDRED) < 0 else of_hundred(max(low, 0.0))
+    more = f"{of_hundred(high)} more" if fewer.endswith("fewer") else of_hundred(high)
+    return f"by {of_hundred(each.difference or 0.0)} in 100, nine times in ten between {fewer} and {more}"
+
+
+def _side_said(side: Side, by: By) -> str:
+    known = f"the {side.decided} known" if side.waiting else f"{side.decided}"
+    return f"{phrase(by, side.key[by])} ({side.rooted} of {known}, {lots_said(side.lots)})"
+
+
+def cautions_said(each: Comparison) -> str:
+    """What takes from a comparison's weight: what else differs, and lots that had nothing to be set against."""
+    parts = []
+    if each.also and each.probability is not None:
+        parts.append(f"They differ in {listed(list(each.also))} too, which may be what did it.")
+    if each.unmatched:
+        parts.append(f"{_capitalised(lots_said(each.unmatched))} had nothing like it on the other side.")
+    return " ".join(parts)
+
+
+def phrase(by: By, fact: Fact) -> str:
+    """One side of a comparison: ``without a dip``, ``in November``, ``of box``."""
+    match by:
+        case By.DIP:
+            if fact.value == NO_DIP:
+                return "without a dip"
+            return "with any dip" if fact == ANY_DIP else f"with a dip of {fact.said}"
+        case By.COVER:
+            return _cover_said(Cover(str(fact.value)))
+        case By.MONTH | By.YEAR | By.MEDIUM:
+            return f"in {fact.said}"
+        case By.PLACE:
+            return f"at {fact.said}"
+        case By.METHOD:
+            return f"as {fact.said}s"
+        case By.PLANT | By.WOOD:
+            return f"of {fact.said}"
+
+
+def _cover_said(cover: Cover) -> str:
+    return {
+        Cover.NONE: "without a cover",
+        Cover.BAG: "in a bag",
+        Cover.FRAME: "in a frame",
+        Cover.MIST: "under mist",
+    }[cover]
+
+
+def _capitalised(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def sources_said(groups: Iterable[Group]) -> list[str]:
+    """The keys of the sources that groups start from, each once."""
+    return list(dict.fromkeys(key for group in groups if group.rooting for key in group.rooting.sources))

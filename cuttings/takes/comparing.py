@@ -1,0 +1,269 @@
+"""Which of two groups of lots roots better, how surely, and by how much.
+
+Lots are compared only within what they share otherwise, their plant and method: each such stratum gives a
+difference, and the strata are put together weighed as Mantel and Haenszel weigh theirs (Journal of the
+National Cancer Institute 22, 1959), by the stems on both sides. Each side of a stratum has a posterior of its
+own, which starts from what is published of its lots; the difference is summed exactly over both, point by
+point.
+"""
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from enum import StrEnum
+
+from attrs import evolve, frozen
+
+from cuttings.takes.cases import NO_DIP, By, Case, Fact
+from cuttings.takes.grids import quantile
+from cuttings.takes.groups import Group, Key, counts_of, lots_of, start_of
+from cuttings.takes.shares import Share, learned
+
+LEAST_LOTS, LEAST_STEMS = 2, 10
+"""What each side needs at the least for a word on which is better: lots, for one tells nothing of how lots
+differ, and stems whose end is known. From memory."""
+
+SURE_ENOUGH = 0.9
+"""The chance at which one is called better; from memory."""
+
+NODES = 61
+"""Points of each posterior that is compared."""
+
+PER_UNIT = 400
+"""Steps of the grid of differences from 0 to 1."""
+
+ANY_DIP = Fact("any", "any dip", (1, ""))
+
+
+class Verdict(StrEnum):
+    """What a comparison came to."""
+
+    BETTER = "better"
+    CANNOT_TELL = "cannot-tell"
+    TOO_FEW = "too-few"
+    TOO_UNLIKE = "too-unlike"
+
+
+@frozen
+class Side:
+    """Some lots whose stems waited for roots, and the key they share."""
+
+    key: Key
+    cases: tuple[Case, ...]
+
+    @property
+    def lots(self) -> int:
+        return lots_of(self.cases)
+
+    @property
+    def rooted(self) -> int:
+        return sum(case.told.rooted for case in self.cases)
+
+    @property
+    def failed(self) -> int:
+        return sum(case.told.failed for case in self.cases)
+
+    @property
+    def waiting(self) -> int:
+        return sum(case.told.waiting for case in self.cases)
+
+    @property
+    def decided(self) -> int:
+        return self.rooted + self.failed
+
+
+@frozen(kw_only=True)
+class Comparison:
+    """Two groups that differ in one fact, ``by``. ``better`` is the one that is more likely the better.
+
+    The sides hold the lots that were compared; ``unmatched`` ones had nothing to be compared with.
+    ``probability`` that it is better, and by how much of all stems (``interval``: nine times in ten), are
+    ``None`` where nothing could be compared. ``log_odds_ratio`` and its standard error are of the bare
+    counts, ``None`` where one of them is 0. ``also`` names what else the lots of the two sides differ in.
+    """
+
+    by: By
+    better: Side
+    worse: Side
+    verdict: Verdict
+    unmatched: int = 0
+    probability: float | None = None
+    difference: float | None = None
+    interval: tuple[float, float] | None = None
+    log_odds_ratio: float | None = None
+    log_odds_se: float | None = None
+    also: tuple[By, ...] = ()
+
+
+def comparisons(groups: Iterable[Group]) -> tuple[Comparison, ...]:
+    """The best group against each of those that differ from it in one fact alone; the surest first. Plants
+    are compared only where nothing but the plant tells the groups apart; any dip at all is compared with
+    none."""
+    waited = [
+        Side(group.key, tuple(case for case in group.cases if case.waited))
+        for group in groups
+        if group.rooting is not None and group.rooting.started
+    ]
+    found = [compare(best, each, by) for by, best, others in _bundles(waited) for each in others]
+    order = list(Verdict)
+    return tuple(sorted(found, key=lambda each: (order.index(each.verdict), -(each.probability or 0.0))))
+
+
+def _bundles(sides: Sequence[Side]) -> Iterator[tuple[By, Side, list[Side]]]:
+    """The best side of each set that differs in one fact, with the others of it."""
+    bys = tuple(sides[0].key) if sides else ()
+    for by in bys:
+        if by is By.PLANT and len(bys) > 1:
+            continue
+        sets: dict[tuple[Fact, ...], list[Side]] = {}
+        for side in sides:
+            rest = tuple(fact for each, fact in side.key.items() if each is not by)
+            sets.setdefault(rest, []).append(side)
+        for each in sets.values():
+            if by is By.DIP and len(each) > 2:
+                yield from _any_dip(each)
+            if len(each) > 1:
+                best = max(each, key=_promise)
+                yield by, best, [side for side in each if side is not best]
+
+
+def _any_dip(sides: Sequence[Side]) -> Iterator[tuple[By, Side, list[Side]]]:
+    none = [side for side in sides if side.key[By.DIP].value == NO_DIP]
+    if none:
+        dipped = tuple(case for side in sides if side is not none[0] for case in side.cases)
+        yield By.DIP, Side({**none[0].key, By.DIP: ANY_DIP}, dipped), none
+
+
+def _promise(side: Side) -> tuple[bool, float]:
+    """What makes a side the one to beat: enough lots, then the share that roots."""
+    return _enough(side), learned(start_of(side.cases), counts_of(side.cases)).mean
+
+
+def _enough(side: Side) -> bool:
+    return side.lots >= LEAST_LOTS and side.decided >= LEAST_STEMS
+
+
+def compare(first: Side, second: Side, by: By) -> Comparison:
+    """Which of two groups of lots that differ in a fact roots better."""
+    strata = _strata(first, second, by)
+    if not strata:
+        return Comparison(by=by, better=first, worse=second, verdict=Verdict.TOO_UNLIKE)
+    one = evolve(first, cases=tuple(case for ones, _ in strata for case in ones))
+    other = evolve(second, cases=tuple(case for _, others in strata for case in others))
+    unmatched = sum(case.told_of for side in (first, second) for case in side.cases)
+    unmatched -= len(one.cases) + len(other.cases)
+    law = difference_of(strata)
+    above = sum(weight for each, weight in law if each > 0.0)
+    above += sum(weight for each, weight in law if each == 0.0) / 2.0
+    if above < 0.5:
+        one, other, above = other, one, 1.0 - above
+        law = [(-each, weight) for each, weight in reversed(law)]
+    ratio, se = _log_odds(one, other)
+    return Comparison(
+        by=by,
+        better=one,
+        worse=other,
+        verdict=_verdict(one, other, above),
+        unmatched=unmatched,
+        probability=above,
+        difference=sum(each * weight for each, weight in law),
+        interval=(quantile(law, 0.05), quantile(law, 0.95)),
+        log_odds_ratio=ratio,
+        log_odds_se=se,
+        also=_also(one, other, by),
+    )
+
+
+def _verdict(one: Side, other: Side, probability: float) -> Verdict:
+    if not (_enough(one) and _enough(other)):
+        return Verdict.TOO_FEW
+    return Verdict.BETTER if probability >= SURE_ENOUGH else Verdict.CANNOT_TELL
+
+
+Stratum = tuple[tuple[Case, ...], tuple[Case, ...]]
+"""The lots of both sides that share a plant and a method."""
+
+
+def _strata(first: Side, second: Side, by: By) -> list[Stratum]:
+    """The lots that can be compared. A lot of which nothing is known yet tells nothing, and cannot."""
+    shared = [each for each in (By.PLANT, By.METHOD) if each is not by]
+    if by is By.WOOD:
+        shared.remove(By.METHOD)
+    sides: tuple[dict[tuple[Fact, ...], list[Case]], ...] = ({}, {})
+    for side, found in zip((first, second), sides, strict=True):
+        for case in side.cases:
+            if case.told_of:
+                found.setdefault(tuple(case.facts[each] for each in shared), []).append(case)
+    ones, others = sides
+    return [(tuple(ones[key]), tuple(others[key])) for key in ones if key in others]
+
+
+def difference_of(strata: Sequence[Stratum]) -> list[tuple[float, float]]:
+    """The law of how much more of the first sides' stems root: differences on an even grid, with weights that
+    add up to 1."""
+    sides = [(_share_of(ones), _share_of(others)) for ones, others in strata]
+    weights = [one.stems * other.stems / (one.stems + other.stems) for one, other in sides]
+    whole = sum(weights)
+    law = _Law(0, [1.0])
+    for (one, other), weight in zip(sides, weights, strict=True):
+        part = weight / whole
+        law = law.plus(
+            _Law.of((part * (p - q), w * v) for p, w in one.points for q, v in other.points if w * v > 0.0)
+        )
+    return [((law.first + number) / PER_UNIT, weight) for number, weight in enumerate(law.weights)]
+
+
+def _share_of(cases: Sequence[Case]) -> Share:
+    return learned(start_of(cases), counts_of(cases), NODES)
+
+
+@frozen
+class _Law:
+    """Weights of whole steps of a difference, from the step ``first`` on."""
+
+    first: int
+    weights: list[float]
+
+    @classmethod
+    def of(cls, points: Iterable[tuple[float, float]]) -> "_Law":
+        """The law of some differences; each is shared out between the two steps it lies between."""
+        found: dict[int, float] = {}
+        for difference, weight in points:
+            step = math.floor(difference * PER_UNIT)
+            beyond = difference * PER_UNIT - step
+            found[step] = found.get(step, 0.0) + weight * (1.0 - beyond)
+            found[step + 1] = found.get(step + 1, 0.0) + weight * beyond
+        first, last = min(found), max(found)
+        whole = sum(found.values())
+        return cls(first, [found.get(step, 0.0) / whole for step in range(first, last + 1)])
+
+    def plus(self, other: "_Law") -> "_Law":
+        """The law of the sum of two differences."""
+        weights = [0.0] * (len(self.weights) + len(other.weights) - 1)
+        for number, weight in enumerate(self.weights):
+            for beyond, more in enumerate(other.weights):
+                weights[number + beyond] += weight * more
+        return _Law(self.first + other.first, weights)
+
+
+def _log_odds(one: Side, other: Side) -> tuple[float | None, float | None]:
+    """The logarithm of the odds ratio of two sides by their bare counts, and its standard error (Woolf,
+    Annals of Human Genetics 19, 1955)."""
+    cells = (one.rooted, one.failed, other.rooted, other.failed)
+    if 0 in cells:
+        return None, None
+    rooted, failed, other_rooted, other_failed = cells
+    ratio = math.log(rooted / failed) - math.log(other_rooted / other_failed)
+    return ratio, math.sqrt(sum(1.0 / cell for cell in cells))
+
+
+def _also(one: Side, other: Side, by: By) -> tuple[By, ...]:
+    """What else the lots of two sides differ in, so that it may be what makes the difference: facts that no
+    lot of the one shares with any of the other."""
+    found = []
+    for each in By:
+        if each in (by, By.PLANT, By.METHOD, By.WOOD):
+            continue
+        ones, others = ({case.facts.get(each) for case in side.cases} - {None} for side in (one, other))
+        if ones and others and not ones & others:
+            found.append(each)
+    return tuple(found)
