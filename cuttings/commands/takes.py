@@ -103,7 +103,7 @@ def _title(desk: Desk, by: Sequence[By], plant: str, year: int | None) -> str:
 
 def _nothing(cases: Sequence[Case], by: Sequence[By], plant: str, year: int | None) -> str:
     if cases and len(cases) == sum(left_out(cases, by).values()):
-        return f"None of the lots here tells of {listed([each.value for each in by])}."
+        return "None of the lots here tells of that."
     if cases:
         return f"Nothing to tell of {'this' if len(cases) == 1 else 'these'} yet. {WAITING_FOR}"
     of = f" of {plant}" if plant else ""

@@ -18,6 +18,7 @@ from cuttings.commands.takes_words import (
     smallness,
 )
 from cuttings.show.page import Page
+from cuttings.show.plain import wrapped
 from cuttings.show.ranges import Span, draw_ranges
 from cuttings.takes.cases import By
 from cuttings.takes.comparing import Comparison, Side, Verdict
@@ -39,6 +40,7 @@ HOW = (
     "Lots differ by more than chance, so three lots of ten tell more than one of thirty. Stems that still "
     "wait count as failures only as far as their time was over when you last looked."
 )
+CHART = "Of 100 stems: o is what to count on, and nine times in ten it lies on the line."
 MIXED = "These mix plants and methods, so like is set against like below."
 
 
@@ -70,10 +72,12 @@ def takes_page(desk: Desk, table: Table) -> Page:
     _left_out_rows(page, table.left_out)
     if table.comparisons:
         page.heading("Compared", "within the same plant and method alone")
-        for each in table.comparisons[:MOST_COMPARED]:
+        told = [each for each in table.comparisons if each.verdict is not Verdict.TOO_UNLIKE]
+        shown = told[:MOST_COMPARED] or table.comparisons[:1]
+        for each in shown:
             page.row(VERDICTS[each.verdict], comparison_said(each), cautions_said(each))
-        more = len(table.comparisons) - MOST_COMPARED
-        page.row("", f"and {more} more, which --json tells", only_if=more > 0)
+        more = len(table.comparisons) - len(shown)
+        page.row("", f"{more} more told by --json, none of them surer.", only_if=more > 0)
     page.gap()
     page.row("How", HOW)
     if desk.why:
@@ -104,8 +108,7 @@ def _chart(page: Page, groups: Sequence[Group], *, mixed: bool) -> None:
         for low, high in (group.rooting.share.interval(LEVEL),)
     ]
     if 1 < len(spans) <= MOST_DRAWN:
-        page.heading("Of 100 stems", "o is what to count on, nine times in ten within the line")
-        page.drawing(lambda width: draw_ranges(spans, width))
+        page.gap().drawing(lambda width: [*wrapped(CHART, width), *draw_ranges(spans, width)])
         page.row("", MIXED, only_if=mixed)
 
 

@@ -125,7 +125,8 @@ def _verdict_said(each: Comparison, one: str, other: str) -> str:
             return f"{one}, {other}: too unlike to tell, for {both} was tried both ways."
         case Verdict.TOO_FEW:
             return (
-                f"{one}, {other}: too few; each side takes {LEAST_LOTS} lots and {LEAST_STEMS} known stems."
+                f"{one}, {other}: too few to tell; each side takes "
+                f"{LEAST_LOTS} lots and {LEAST_STEMS} known stems."
             )
         case Verdict.CANNOT_TELL:
             return f"{one} or {other}: no telling. {_odds(each)} for the first, {_by_how_much(each)}."
@@ -150,12 +151,12 @@ def _by_how_much(each: Comparison) -> str:
 
 
 def _side_said(side: Side, by: By) -> str:
-    known = f"the {side.decided} known" if side.waiting else f"{side.decided}"
+    known = f"{side.decided} known" if side.waiting else f"{side.decided}"
     return f"{phrase(by, side.key[by])} ({side.rooted} of {known}, {lots_said(side.lots)})"
 
 
 def cautions_said(each: Comparison) -> str:
-    """What takes from a comparison's weight: what else differs, and lots that had nothing to be set against."""
+    """What takes from a comparison's weight: what else differs, and lots without a match."""
     parts = []
     if each.also and each.probability is not None:
         parts.append(f"They differ in {listed(list(each.also))} too, which may be what did it.")

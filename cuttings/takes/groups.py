@@ -8,7 +8,7 @@ from attrs import frozen
 from cuttings.takes.cases import By, Case, Fact
 from cuttings.takes.figures import LIVES_A_YEAR, SURVIVES_POTTING
 from cuttings.takes.outcomes import Step
-from cuttings.takes.shares import Counts, Figure, Share, learned
+from cuttings.takes.shares import FINE, Counts, Figure, Share, learned
 
 Key = Mapping[By, Fact]
 """What the lots of a group share."""
@@ -105,7 +105,7 @@ def rooting_of(cases: Iterable[Case]) -> Rooting | None:
         waiting=sum(each.waiting for each in told),
         gone=sum(each.gone for each in told),
         sources={case.figure.source: case.figure.published for case in waited},
-        share=learned(start_of(waited), counts_of(waited)),
+        share=learned(start_of(waited), counts_of(waited), FINE),
     )
 
 
@@ -153,4 +153,5 @@ def _survival(steps: Iterable[tuple[Case, Step]], figure: Figure) -> Survival | 
     )
     counts = _joined((case, Counts(step.lived, step.died)) for case, step in came)
     known = whole.lived + whole.died > 0
-    return Survival(lots_of(case for case, _ in came), whole, learned(figure, counts) if known else None)
+    share = learned(figure, counts, FINE) if known else None
+    return Survival(lots_of(case for case, _ in came), whole, share)

@@ -8,7 +8,7 @@ and how much lots differ from ``LOTS_DIFFER``. The posterior is reckoned on a gr
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 from typing import Self
 
@@ -26,6 +26,12 @@ LOTS_DIFFER = ((0.01, 0.25), (0.04, 0.3), (0.1, 0.25), (0.2, 0.15), (0.4, 0.05))
 """How alike the stems of one lot may be beyond chance (their correlation), and how likely each is held to be
 before anything is counted; this program's own choice. Crowder's two sets of seeds, sown alike in plates, come
 to 0.013 and 0.012 by a fit; lots of cuttings struck by hand in different weeks differ more."""
+
+FURTHEST = 30.0
+"""The log odds of a mean share lie within this; a figure near all or none leaves much room far out."""
+
+COARSE, FINE = 21, 121
+"""Points of a posterior's grid: enough for its moments, and for its quantiles to a thousandth."""
 
 TEN_TO_NINETY_SDS = 2.563
 """Standard deviations of a normal law from its tenth to its ninetieth part."""
@@ -97,11 +103,11 @@ class Share:
         return self.mean * stems, (1.0 - self.mean) * stems
 
 
-def learned(figure: Figure, lots: Iterable[Counts], nodes: int = 21) -> Share:
+def learned(figure: Figure, lots: Iterable[Counts], nodes: int = COARSE) -> Share:
     """The posterior of a group's share from what its lots came to.
 
     Args:
-        nodes: points of the grid of the mean, which runs along its log odds.
+        nodes: points of the grid of the mean, which runs along its log odds; at least ``COARSE``.
     """
     counted = [each for each in lots if each.came_through + each.did_not > 0.0]
     same = Counter((each.came_through, each.did_not) for each in counted)
@@ -110,14 +116,11 @@ def learned(figure: Figure, lots: Iterable[Counts], nodes: int = 21) -> Share:
     def at(logit: float) -> Sequence[float]:
         mean = _share(logit)
         start = a * math.log(mean) + b * math.log1p(-mean)
-        return [
-            start
-            + math.log(weight)
-            + sum(times * log_chance(*each, mean, alike) for each, times in same.items())
-            for alike, weight in LOTS_DIFFER
-        ]
+        return [start + math.log(weight) + _log_chances(same, mean, alike) for alike, weight in LOTS_DIFFER]
 
-    grid = zoomed(at, -9.0, 9.0, nodes)
+    grid = zoomed(at, -FURTHEST, FURTHEST, COARSE)
+    if nodes > COARSE:
+        grid = zoomed(at, grid[0][0], grid[-1][0], nodes)
     return Share(
         figure=figure,
         lots=len(counted),
@@ -139,10 +142,18 @@ def log_chance(came_through: float, did_not: float, mean: float, alike: float) -
         mean: the mean share, more than 0 and less than 1.
         alike: the correlation of the stems of a lot, more than 0 and less than 1.
     """
-    sum_ab = 1.0 / alike - 1.0
-    a, b = mean * sum_ab, (1.0 - mean) * sum_ab
-    together = math.lgamma(a + came_through) - math.lgamma(a) + math.lgamma(b + did_not) - math.lgamma(b)
-    return together + math.lgamma(sum_ab) - math.lgamma(sum_ab + came_through + did_not)
+    return _log_chances({(came_through, did_not): 1}, mean, alike)
+
+
+def _log_chances(lots: Mapping[tuple[float, float], int], mean: float, alike: float) -> float:
+    """The same of many lots; those of equal counts are reckoned once."""
+    whole = 1.0 / alike - 1.0
+    a, b, log_gamma = mean * whole, (1.0 - mean) * whole, math.lgamma
+    together = sum(
+        times * (log_gamma(a + came) + log_gamma(b + did_not) - log_gamma(whole + came + did_not))
+        for (came, did_not), times in lots.items()
+    )
+    return together + sum(lots.values()) * (log_gamma(whole) - log_gamma(a) - log_gamma(b))
 
 
 def _share(logit: float) -> float:

@@ -33,6 +33,8 @@ LOOKING: Sequence[tuple[str, ...]] = [
     ("labels",),
     ("labels", "25-004"),
     ("which", "--where", "holding bench"),
+    ("takes",),
+    ("takes", "--by", "dip"),
     (),
 ]
 """Commands that only look, on the demo garden."""

@@ -86,6 +86,7 @@ LOOKS = (
     "pots", "pots clean", "pots clean --why",
     "labels", "labels 24-004", "card '24-004 Rubus'", "which",
     "which --where bench --stage potted --leaves opposite",
+    "takes", "takes --plant currant", "takes --by month,place --why", "takes --by dip --year 2024",
 )  # fmt: skip
 
 WRITES = (
