@@ -7,6 +7,7 @@ own, which starts from what is published of its lots; the difference is summed e
 point.
 """
 
+import itertools
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from enum import StrEnum
@@ -16,7 +17,7 @@ from attrs import evolve, frozen
 from cuttings.takes.cases import NO_DIP, By, Case, Fact
 from cuttings.takes.grids import quantile
 from cuttings.takes.groups import Group, Key, counts_of, lots_of, start_of
-from cuttings.takes.shares import Share, learned
+from cuttings.takes.shares import FINE, Share, learned
 
 LEAST_LOTS, LEAST_STEMS = 2, 10
 """What each side needs at the least for a word on which is better: lots, for one tells nothing of how lots
@@ -25,11 +26,13 @@ differ, and stems whose end is known. From memory."""
 SURE_ENOUGH = 0.9
 """The chance at which one is called better; from memory."""
 
-NODES = 61
-"""Points of each posterior that is compared."""
-
 PER_UNIT = 400
-"""Steps of the grid of differences from 0 to 1."""
+"""Steps of the grid of shares, and of differences, from 0 to 1."""
+
+BETWEEN = 8
+"""Parts into which each step of a posterior is cut, so that it lies on the grid of shares without gaps."""
+
+NEXT_TO_NOTHING = 1e-9
 
 ANY_DIP = Fact("any", "any dip", (1, ""))
 
@@ -205,43 +208,60 @@ def difference_of(strata: Sequence[Stratum]) -> list[tuple[float, float]]:
     whole = sum(weights)
     law = _Law(0, [1.0])
     for (one, other), weight in zip(sides, weights, strict=True):
-        part = weight / whole
-        law = law.plus(
-            _Law.of((part * (p - q), w * v) for p, w in one.points for q, v in other.points if w * v > 0.0)
-        )
+        law = law.plus(_Law.of_share(one).plus(_Law.of_share(other).turned()).shrunk(weight / whole))
     return [((law.first + number) / PER_UNIT, weight) for number, weight in enumerate(law.weights)]
 
 
 def _share_of(cases: Sequence[Case]) -> Share:
-    return learned(start_of(cases), counts_of(cases), NODES)
+    return learned(start_of(cases), counts_of(cases), FINE)
 
 
 @frozen
 class _Law:
-    """Weights of whole steps of a difference, from the step ``first`` on."""
+    """Weights of whole steps of a share or a difference, from the step ``first`` on."""
 
     first: int
     weights: list[float]
 
     @classmethod
     def of(cls, points: Iterable[tuple[float, float]]) -> "_Law":
-        """The law of some differences; each is shared out between the two steps it lies between."""
+        """The law of some points, in steps; each is shared out between the two whole steps it lies
+        between."""
         found: dict[int, float] = {}
-        for difference, weight in points:
-            step = math.floor(difference * PER_UNIT)
-            beyond = difference * PER_UNIT - step
+        for point, weight in points:
+            step = math.floor(point)
+            beyond = point - step
             found[step] = found.get(step, 0.0) + weight * (1.0 - beyond)
             found[step + 1] = found.get(step + 1, 0.0) + weight * beyond
-        first, last = min(found), max(found)
         whole = sum(found.values())
+        kept = [step for step, weight in found.items() if weight > NEXT_TO_NOTHING * whole]
+        first, last = min(kept), max(kept)
+        whole = sum(found.get(step, 0.0) for step in range(first, last + 1))
         return cls(first, [found.get(step, 0.0) / whole for step in range(first, last + 1)])
 
+    @classmethod
+    def of_share(cls, share: Share) -> "_Law":
+        """The posterior of a share, with straight lines between its points."""
+        ends = itertools.pairwise(share.points)
+        parts = [(part + 0.5) / BETWEEN for part in range(BETWEEN)]
+        return cls.of(
+            ((p + (q - p) * part) * PER_UNIT, w + (v - w) * part) for (p, w), (q, v) in ends for part in parts
+        )
+
+    def turned(self) -> "_Law":
+        """The law of the same with its sign changed."""
+        return _Law(1 - self.first - len(self.weights), self.weights[::-1])
+
+    def shrunk(self, part: float) -> "_Law":
+        """The law of a part of it."""
+        return _Law.of(((self.first + step) * part, weight) for step, weight in enumerate(self.weights))
+
     def plus(self, other: "_Law") -> "_Law":
-        """The law of the sum of two differences."""
+        """The law of the sum of two."""
         weights = [0.0] * (len(self.weights) + len(other.weights) - 1)
         for number, weight in enumerate(self.weights):
-            for beyond, more in enumerate(other.weights):
-                weights[number + beyond] += weight * more
+            for beyond, more in enumerate(other.weights, number):
+                weights[beyond] += weight * more
         return _Law(self.first + other.first, weights)
 
 
