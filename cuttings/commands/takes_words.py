@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from cuttings.takes.cases import NO_DIP, By, Fact
+from cuttings.takes.cases import LEAST_TOLD, NO_DIP, By, Fact
 from cuttings.takes.comparing import ANY_DIP, LEAST_LOTS, LEAST_STEMS, Comparison, Side, Verdict
 from cuttings.takes.groups import Group, Key, Rooting, Survival
 from cuttings.takes.shares import Share
@@ -53,7 +53,7 @@ def counted_on(rooting: Rooting) -> str:
     kinds = {True: "published", False: "usual"}
     kind = " or ".join(word for published, word in kinds.items() if published in rooting.sources.values())
     start = f"the {kind} {of_hundred(figure.mean)}"
-    if not share.stems:
+    if share.stems < LEAST_TOLD:
         return f"Nothing is known of these yet; {start} of 100 is all there is to go by."
     return f"Count on about {_count_on(share)}; starts from {start} ({round(figure.stems)} stems' worth)."
 

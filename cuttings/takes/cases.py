@@ -19,6 +19,9 @@ from cuttings.takes.rooting import posterior
 from cuttings.takes.shares import Counts, Figure
 from cuttings.words import Cover, Wood
 
+LEAST_TOLD = 0.5
+"""Looks at stems that could hardly have rooted yet tell less than half a stem would: next to nothing."""
+
 
 class By(StrEnum):
     """What lots may be told apart by."""
@@ -70,7 +73,7 @@ class Case:
     @property
     def told_of(self) -> bool:
         """Whether anything is known of how its stems rooted."""
-        return self.counts.came_through + self.counts.did_not > 0.0
+        return self.counts.came_through + self.counts.did_not >= LEAST_TOLD
 
 
 def case_of(lot: Lot, learned: Learned, climate: Climate, today: date) -> Case:

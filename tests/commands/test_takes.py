@@ -50,9 +50,9 @@ def group_of(document: dict[str, Any], **key: Any) -> dict[str, Any]:
 
 
 def page(ledger: Path, *words: str) -> str:
-    result = cuttings("takes", *words, ledger=ledger)
+    result = cuttings("takes", *words, "--plain", ledger=ledger)
     assert (result.code, result.err) == (0, "")
-    return " ".join(result.out.split())
+    return result.out
 
 
 def trial(
