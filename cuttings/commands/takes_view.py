@@ -71,7 +71,7 @@ def takes_page(desk: Desk, table: Table) -> Page:
         _chart(page, table.groups, mixed=table.mixed)
     _left_out_rows(page, table.left_out)
     if table.comparisons:
-        page.heading("Compared", "within the same plant and method alone")
+        page.heading("Compared", f"within the same {_alike_in(table.by)} alone")
         told = [each for each in table.comparisons if each.verdict is not Verdict.TOO_UNLIKE]
         shown = told[:MOST_COMPARED] or table.comparisons[:1]
         for each in shown:
@@ -98,6 +98,12 @@ def _group_row(desk: Desk, page: Page, group: Group) -> None:
             sources = [desk.catalogue.reference(key) for key in rooting.sources]
             about.append(f"Source: {listed([str(source) for source in sources])}.")
     page.row(key_said(group.key), f"{counted(rooting, lots_of(group.cases))}.", *about, afterwards(group))
+
+
+def _alike_in(by: Sequence[By]) -> str:
+    if By.METHOD in by or By.WOOD in by:
+        return "plant"
+    return "method" if By.PLANT in by else "plant and method"
 
 
 def _chart(page: Page, groups: Sequence[Group], *, mixed: bool) -> None:
