@@ -11,6 +11,7 @@ import itertools
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from enum import StrEnum
+from functools import lru_cache
 
 from attrs import evolve, frozen
 
@@ -26,13 +27,13 @@ differ, and stems whose end is known. From memory."""
 SURE_ENOUGH = 0.9
 """The chance at which one is called better; from memory."""
 
-PER_UNIT = 400
+PER_UNIT = 200
 """Steps of the grid of shares, and of differences, from 0 to 1."""
 
 BETWEEN = 8
 """Parts into which each step of a posterior is cut, so that it lies on the grid of shares without gaps."""
 
-NEXT_TO_NOTHING = 1e-9
+NEXT_TO_NOTHING = 1e-8
 
 ANY_DIP = Fact("any", "any dip", (1, ""))
 
@@ -203,17 +204,20 @@ def _strata(first: Side, second: Side, by: By) -> list[Stratum]:
 def difference_of(strata: Sequence[Stratum]) -> list[tuple[float, float]]:
     """The law of how much more of the first sides' stems root: differences on an even grid, with weights that
     add up to 1."""
-    sides = [(_share_of(ones), _share_of(others)) for ones, others in strata]
-    weights = [one.stems * other.stems / (one.stems + other.stems) for one, other in sides]
+    sides = [(_law_of(ones), _law_of(others)) for ones, others in strata]
+    weights = [one * other / (one + other) for (one, _), (other, _) in sides]
     whole = sum(weights)
     law = _Law(0, [1.0])
-    for (one, other), weight in zip(sides, weights, strict=True):
-        law = law.plus(_Law.of_share(one).plus(_Law.of_share(other).turned()).shrunk(weight / whole))
+    for ((_, one), (_, other)), weight in zip(sides, weights, strict=True):
+        law = law.plus(one.plus(other.turned()).shrunk(weight / whole))
     return [((law.first + number) / PER_UNIT, weight) for number, weight in enumerate(law.weights)]
 
 
-def _share_of(cases: Sequence[Case]) -> Share:
-    return learned(start_of(cases), counts_of(cases), FINE)
+@lru_cache(maxsize=1024)
+def _law_of(cases: tuple[Case, ...]) -> tuple[float, "_Law"]:
+    """How many stems of some lots were counted, and the law of the share that roots."""
+    share = learned(start_of(cases), counts_of(cases), FINE)
+    return share.stems, _Law.of_share(share)
 
 
 @frozen

@@ -110,13 +110,13 @@ def learned(figure: Figure, lots: Iterable[Counts], nodes: int = COARSE) -> Shar
         nodes: points of the grid of the mean, which runs along its log odds; at least ``COARSE``.
     """
     counted = [each for each in lots if each.came_through + each.did_not > 0.0]
-    same = Counter((each.came_through, each.did_not) for each in counted)
+    every = _Counted.of(counted)
     a, b = figure.mean * figure.stems, (1.0 - figure.mean) * figure.stems
 
     def at(logit: float) -> Sequence[float]:
         mean = _share(logit)
         start = a * math.log(mean) + b * math.log1p(-mean)
-        return [start + math.log(weight) + _log_chances(same, mean, alike) for alike, weight in LOTS_DIFFER]
+        return [start + math.log(weight) + every.log_chance(mean, alike) for alike, weight in LOTS_DIFFER]
 
     grid = zoomed(at, -FURTHEST, FURTHEST, COARSE)
     if nodes > COARSE:
@@ -142,18 +142,38 @@ def log_chance(came_through: float, did_not: float, mean: float, alike: float) -
         mean: the mean share, more than 0 and less than 1.
         alike: the correlation of the stems of a lot, more than 0 and less than 1.
     """
-    return _log_chances({(came_through, did_not): 1}, mean, alike)
+    return _Counted.of([Counts(came_through, did_not)]).log_chance(mean, alike)
 
 
-def _log_chances(lots: Mapping[tuple[float, float], int], mean: float, alike: float) -> float:
-    """The same of many lots; those of equal counts are reckoned once."""
-    whole = 1.0 / alike - 1.0
-    a, b, log_gamma = mean * whole, (1.0 - mean) * whole, math.lgamma
-    together = sum(
-        times * (log_gamma(a + came) + log_gamma(b + did_not) - log_gamma(whole + came + did_not))
-        for (came, did_not), times in lots.items()
-    )
-    return together + sum(lots.values()) * (log_gamma(whole) - log_gamma(a) - log_gamma(b))
+@frozen
+class _Counted:
+    """Many lots, with how often each number of stems came through, did not, or was counted at all: what is
+    alike is reckoned once."""
+
+    lots: int
+    came_through: Mapping[float, int]
+    did_not: Mapping[float, int]
+    stems: Mapping[float, int]
+
+    @classmethod
+    def of(cls, lots: Sequence[Counts]) -> Self:
+        return cls(
+            len(lots),
+            Counter(each.came_through for each in lots),
+            Counter(each.did_not for each in lots),
+            Counter(each.came_through + each.did_not for each in lots),
+        )
+
+    def log_chance(self, mean: float, alike: float) -> float:
+        """The logarithm of the chance of them all; see ``log_chance``."""
+        whole = 1.0 / alike - 1.0
+        a, b = mean * whole, (1.0 - mean) * whole
+        came, did_not, stems = (
+            sum(times * math.lgamma(part + count) for count, times in counts.items())
+            for part, counts in ((a, self.came_through), (b, self.did_not), (whole, self.stems))
+        )
+        nobody = math.lgamma(whole) - math.lgamma(a) - math.lgamma(b)
+        return came + did_not - stems + self.lots * nobody
 
 
 def _share(logit: float) -> float:

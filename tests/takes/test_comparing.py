@@ -13,6 +13,7 @@ from cuttings.takes.cases import By, Case
 from cuttings.takes.comparing import (
     LEAST_LOTS,
     LEAST_STEMS,
+    PER_UNIT,
     SURE_ENOUGH,
     Comparison,
     Side,
@@ -93,7 +94,7 @@ def test_the_law_of_the_difference_is_that_of_many_draws(name: str) -> None:
     law = difference_of(strata)
     assert sum(weight for _, weight in law) == pytest.approx(1.0)
     at = np.array([difference for difference, _ in law])
-    assert np.diff(at) == pytest.approx(1 / 400)
+    assert np.diff(at) == pytest.approx(1 / PER_UNIT)
     ours = compare(
         side("3000 ppm", *(c for s in strata for c in s[0])),
         side("none", *(c for s in strata for c in s[1])),
