@@ -42,7 +42,6 @@ def takes(desk: Desk, **given: Any) -> None:
         comparisons=comparisons(groups),
         left_out=left_out(cases, by),
         title=_title(desk, by, plant, year),
-        mixed=not plant and By.PLANT not in by,
         nothing="" if groups else _nothing(cases, by, plant, year),
     )
     desk.answer(takes_page(desk, table), takes_document(table))

@@ -1,6 +1,6 @@
 """The page and the document of what takes."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from attrs import frozen
@@ -55,8 +55,6 @@ class Table:
     title: str
     nothing: str
     """Why there are no groups; empty where there are some."""
-    mixed: bool
-    """Whether its groups hold several plants."""
 
 
 def takes_page(desk: Desk, table: Table) -> Page:
@@ -68,7 +66,7 @@ def takes_page(desk: Desk, table: Table) -> Page:
     for group in table.groups:
         _group_row(desk, page, group)
     if By.PLANT not in table.by:
-        _chart(page, table.groups, mixed=table.mixed)
+        _chart(page, table.groups, mixed=_is_mixed(table.groups))
     _left_out_rows(page, table.left_out)
     if table.comparisons:
         page.heading("Compared", f"within the same {_alike_in(table.by)} alone")
@@ -116,6 +114,17 @@ def _chart(page: Page, groups: Sequence[Group], *, mixed: bool) -> None:
     if 1 < len(spans) <= MOST_DRAWN:
         page.gap().drawing(lambda width: [*wrapped(CHART, width), *draw_ranges(spans, width)])
         page.row("", MIXED, only_if=mixed)
+
+
+def _is_mixed(groups: Iterable[Group]) -> bool:
+    """Whether any of some groups holds lots that are not compared with one another."""
+    return any(
+        len(
+            {(case.facts[By.PLANT].value, case.facts[By.METHOD].value) for case in group.cases if case.waited}
+        )
+        > 1
+        for group in groups
+    )
 
 
 def _left_out_rows(page: Page, missing: Mapping[By, int]) -> None:

@@ -151,8 +151,9 @@ def _by_how_much(each: Comparison) -> str:
 
 
 def _side_said(side: Side, by: By) -> str:
-    known = f"{side.decided} known" if side.waiting else f"{side.decided}"
-    return f"{phrase(by, side.key[by])} ({side.rooted} of {known}, {lots_said(side.lots)})"
+    waiting = f", {side.waiting} still waiting" if side.waiting else ""
+    count = f"{side.rooted} of {side.decided + side.waiting}{waiting}, {lots_said(side.lots)}"
+    return f"{phrase(by, side.key[by])} ({count})"
 
 
 def cautions_said(each: Comparison) -> str:

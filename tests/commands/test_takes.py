@@ -158,6 +158,37 @@ def test_with_a_dip_or_without(ledger: Path) -> None:
     assert "At least 99 chances in 100, by" in each["says"]
 
 
+def test_those_that_still_wait_are_told_of_beside_the_share(ledger: Path) -> None:
+    trial(ledger, 2, "3000", 9, 1)
+    for _ in range(2):
+        lot = recorded("strike", "box", "--wood", "semi-ripe", "--count", "10", "--dip", "none",
+                       "--on", "2025-08-10", ledger=ledger).lot  # fmt: skip
+        recorded(
+            "check",
+            lot,
+            "--rooted",
+            "4",
+            "--failed",
+            "2",
+            "--not-yet",
+            "4",
+            "--on",
+            "2026-04-30",
+            ledger=ledger,
+        )
+    each = told(ledger, "--by", "dip")["comparison"]
+    assert "than without a dip (8 of 20, 8 still waiting, 2 lots)" in each["says"]
+    assert each["difference"] > 0.25
+
+
+def test_only_groups_that_mix_plants_or_methods_are_said_to(ledger: Path) -> None:
+    trial(ledger, 2, "3000", 9, 1)
+    trial(ledger, 2, "none", 3, 7)
+    assert "mix plants" not in page(ledger, "--by", "dip")
+    trial(ledger, 1, "none", 3, 7, plant="rosemary")
+    assert "mix plants" in page(ledger, "--by", "dip")
+
+
 def test_equal_lots_leave_it_open(ledger: Path) -> None:
     trial(ledger, 2, "3000", 6, 4)
     trial(ledger, 2, "none", 6, 4)
