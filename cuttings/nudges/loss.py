@@ -20,8 +20,8 @@ BECOMES_A_PLANT = {
 
 
 def takes(known: Known) -> float:
-    """The share of a lot's waiting stems that is likely to root yet: by what was seen of them and of the ledger's
-    other lots, starting from what is published for the plant, or from the usual."""
+    """The share of a lot's waiting stems that is likely to root yet: by what was seen of them and of the
+    ledger's other lots, starting from what is published for the plant, or from the usual."""
     lot, rooting = known.lot, known.forecast()
     waiting = lot.at(Stage.WAITING)
     if rooting is not None and waiting:

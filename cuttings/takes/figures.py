@@ -7,8 +7,8 @@ from cuttings.words import Method
 CUTTINGS_ROOT = {"easy": 0.8, "moderate": 0.6, "hard": 0.35}
 LAYERS_ROOT = {"easy": 0.9, "moderate": 0.8, "hard": 0.6}
 SEEDLINGS_ROOT, ROOTED_ALREADY = 0.9, 0.97
-"""The share of stems that root, by how easy the way is held to be, where no figure is published for the plant;
-from memory."""
+"""The share of stems that root, by how easy the way is held to be, where no figure is published for the
+plant; from memory."""
 
 USUALLY = "moderate"
 """How easy a way is taken to be where nobody has said."""

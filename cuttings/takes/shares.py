@@ -30,7 +30,7 @@ to 0.013 and 0.012 by a fit; lots of cuttings struck by hand in different weeks 
 FURTHEST = 30.0
 """The log odds of a mean share lie within this; a figure near all or none leaves much room far out."""
 
-COARSE, FINE = 21, 121
+COARSE, FINE = 21, 61
 """Points of a posterior's grid: enough for its moments, and for its quantiles to a thousandth."""
 
 TEN_TO_NINETY_SDS = 2.563

@@ -241,7 +241,7 @@ def test_lots_that_nobody_has_looked_at_leave_the_figure_as_it_is(ledger: Path) 
     recorded("strike", "box", "--wood", "semi-ripe", "--count", "5", ledger=ledger)
     (group,) = told(ledger)["groups"]
     assert (group["waiting"], group["mean"]) == (5, pytest.approx(group["starts_from"]["mean"], abs=1e-3))
-    assert "0 of 5 rooted, 5 still wait; 1 lot. Nothing is known of these yet; the usual 60 of 100" in page(
+    assert "0 of 5 rooted, 5 still wait; 1 lot. Nothing is known of these yet; the usual 80 of 100" in page(
         ledger
     )
 
