@@ -47,7 +47,7 @@ def timeline_svg(sections: Sequence[Section], first: date, last: date, today: da
         f"{row.name}: {span_words(span, today)}." for part in kept for row in part.rows for span in row.spans
     )
     drawing = Svg(WIDTH, bottom + FOOT, title=title, description=said or "No window lies in these days.")
-    drawing.text((MARGIN, TITLE_AT), _fitted(title, WIDTH - 2 * MARGIN, BIG), size=BIG)
+    drawing.text((MARGIN, TITLE_AT), fitted(title, WIDTH - 2 * MARGIN, BIG), size=BIG)
     _axis(drawing.group("calendar"), calendar, bottom)
     _today(drawing, calendar, today, bottom)
     for each in laid:
@@ -121,7 +121,7 @@ def _bar(row: Row, span: Span, calendar: Calendar, today: date) -> _Bar:
     ends = LEFT + calendar.at(span.opens), LEFT + calendar.at(span.closes, part=1.0)
     seen = begin <= calendar.last and end >= calendar.first
     presses = f"{PRESSING}, by {spoken(span.closes, today)}" if span.pressing else ""
-    word = _fitted(span.what, RIGHT - LEFT - text_width(presses, SMALL), SMALL) + presses
+    word = fitted(span.what, RIGHT - LEFT - text_width(presses, SMALL), SMALL) + presses
     return _Bar(
         span=span,
         ends=ends,
@@ -162,12 +162,12 @@ def _today(drawing: Svg, calendar: Calendar, today: date, bottom: float) -> None
 def _row(drawing: Svg, row: _LaidRow) -> None:
     room = LEFT - MARGIN - 12
     if row.heading is not None:
-        words = _fitted(row.heading, room, MIDDLE)
+        words = fitted(row.heading, room, MIDDLE)
         drawing.text((MARGIN, row.top + HEADING - 7), words, size=MIDDLE)
     for number, lane in enumerate(row.lanes):
         y = row.first_lane + LANE * number + 19
         if number == 0:
-            drawing.text((MARGIN + 10, y + 4), _fitted(row.name, room - 10, SMALL + 1), size=SMALL + 1)
+            drawing.text((MARGIN + 10, y + 4), fitted(row.name, room - 10, SMALL + 1), size=SMALL + 1)
         for bar in lane:
             _draw(drawing.group(bar.said), bar, y)
 
@@ -195,7 +195,7 @@ def text_width(words: str, size: float) -> float:
     return cell_len(clean(words)) * LETTER * size
 
 
-def _fitted(words: str, room: float, size: float) -> str:
+def fitted(words: str, room: float, size: float) -> str:
     """Words that fit, with an ellipsis for what is left out."""
     words = clean(words)
     if text_width(words, size) <= room:
