@@ -29,6 +29,16 @@ def write_page(path: str, document: bytes) -> None:
     write_whole(path, document)
 
 
+def write_text(path: str, text: str, *, begins: str) -> None:
+    """A page of text written to a file, in place of an earlier one, which ``begins`` in the same words.
+
+    Raises:
+        Refused: something else stands there, or it cannot be written.
+    """
+    _refuse_unless(path, (begins.encode(),), "page")
+    write_whole(path, text.encode())
+
+
 def _refuse_unless(path: str, begins: tuple[bytes, ...], kind: str) -> None:
     before = read_before(path)
     if before and not before.lstrip().startswith(begins):

@@ -32,7 +32,7 @@ MOST_TICKS = 6
 class End(StrEnum):
     """Where a stem has got to, as the bars tell it apart."""
 
-    PLACE = "in their places"
+    PLACE = "in place"
     PASSED_ON = "given or sold"
     ON_THE_WAY = "on the way"
     WAITING = "waiting"
@@ -63,8 +63,10 @@ class StemBar:
 
     @property
     def words(self) -> str:
-        """``20: 15 on the way, 2 waiting, 3 lost``."""
+        """``20: 15 on the way, 2 waiting, 3 lost``; ``all 12 waiting`` where they stand alike."""
         told = [f"{self.ends[end]} {end}" for end in SIGNS if self.ends.get(end)]
+        if len(told) == 1:
+            return f"all {told[0]}" if self.stems > 1 else told[0]
         return f"{self.stems}: {', '.join(told)}"
 
 

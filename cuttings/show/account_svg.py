@@ -144,14 +144,17 @@ def _months(group: Group, months: MonthBars, top: float) -> None:
         group.text((middle, floor + 16), month_abbr[month + 1], size=SMALL, anchor="middle")
         inside = group.group(months.words(month) or f"{month_abbr[month + 1]}: nothing")
         earlier = months.before[month] if months.before else 0
+        if earlier:
+            y = floor - earlier * MONTHS_HIGH / months.most
+            inside.line((middle - half - 8, y), (middle + half + 8, y), DASHED)
         if stems:
             high = stems * MONTHS_HIGH / months.most
             inside.rectangle((middle - half, floor - high), 2 * half, high, LINE)
             _hatch(inside, middle - half, floor - high, 2 * half, high, CLOSE, FINE_ACCENT)
+            wide = text_width(str(stems), SMALL)
+            box = (middle - wide / 2, floor - high - SMALL - 4)
+            inside.rectangle(box, wide, SMALL + 2, Style(stroke="none", fill=PAPER))
             inside.text((middle, floor - high - 5), str(stems), size=SMALL, anchor="middle")
-        if earlier:
-            y = floor - earlier * MONTHS_HIGH / months.most
-            inside.line((middle - half - 8, y), (middle + half + 8, y), DASHED)
     at = floor + AXIS + 12
     group.rectangle((MARGIN, at), 26.0, BAR, LINE)
     _hatch(group, MARGIN, at, 26.0, BAR, CLOSE, FINE_ACCENT)
