@@ -18,7 +18,6 @@ from cuttings.commands.year_pages import (
     account_markdown,
     account_page,
 )
-from cuttings.dates import EARLIEST, LATEST
 from cuttings.errors import Misused
 from cuttings.ledger.lots import Lot
 from cuttings.plants.names import folded
@@ -32,18 +31,6 @@ MOST_WORTH = 1e6
 """The highest price of a stem that is believed."""
 
 
-def year_in(text: str) -> int:
-    """The year of ``--year``.
-
-    Raises:
-        Misused: it is none.
-    """
-    typed = text.strip()
-    if not typed.isdecimal() or not EARLIEST <= int(typed) <= LATEST:
-        raise Misused(f"--year: '{text}' is not a year; write it like 2026.")
-    return int(typed)
-
-
 def year_account(
     desk: Desk,
     year: int,
@@ -52,8 +39,7 @@ def year_account(
     svg: str | None,
     prices: Sequence[str],
     *,
-    groups: Sequence[Mapping[str, Any]],
-    comparison: Mapping[str, Any] | None,
+    takes: Mapping[str, Any],
 ) -> None:
     """Answer with the account of a year, and write it to the files that were named.
 
@@ -61,7 +47,7 @@ def year_account(
         plant: only lots of that plant, as it was typed.
         markdown: the file for the page, empty for none; ``svg`` that for its drawing.
         prices: as typed: ``4.50`` for a stem of any plant, ``box=6`` for one of that plant.
-        groups: the shares of the year's lots, and ``comparison`` what they come to, for the document.
+        takes: the document of the shares of the year's lots, to which that of the account is added.
 
     Raises:
         Misused: a price cannot be read, or is of a plant that the ledger does not have.
@@ -79,7 +65,7 @@ def year_account(
         only=_only(desk, plant),
     )
     garden = desk.garden.name if desk.garden else ""
-    document = {"groups": list(groups), "comparison": comparison, "year": account_document(told)}
+    document = {**takes, "year": account_document(told)}
     if told.is_empty:
         desk.answer(_empty_page(told, plant), document)
         if markdown or svg:

@@ -12,7 +12,7 @@ from cuttings.takes.year import Account, Begun, Filled, Passed
 from cuttings.takes.year_kinds import ENOUGH_STEMS, Kind, best_and_worst
 from cuttings.takes.year_lessons import stems_said
 from cuttings.takes.year_moves import FAILED, Fates, counted
-from cuttings.takes.year_worth import Line
+from cuttings.takes.year_worth import Line, Worth
 from cuttings.words import Cause, Stage, listed
 
 CAUSE_WORDS = {
@@ -258,8 +258,7 @@ def _worth(account: Account) -> Section:
             Fact("", f"{stems_said(worth.unpriced)} of {names} {has} no price and {is_not} counted.")
         )
     if worth.lines:
-        whole = f"in all, for {worth.sold} sold and {worth.given} given; {money(worth.value_sold)} of it sold"
-        facts.append(Fact(money(worth.value), f"{whole}."))
+        facts.append(Fact("In all", _worth_said(worth)))
     else:
         facts.append(Fact("", f"Nothing was given or sold in {account.year}."))
     rows = [
@@ -268,6 +267,12 @@ def _worth(account: Account) -> Section:
     ]
     table = Table(("Plant", "Sold", "Given", "Worth", "Without a price"), rows) if rows else None
     return Section("Money's worth", facts, table=table)
+
+
+def _worth_said(worth: Worth) -> str:
+    said = f"{money(worth.value)} for {worth.sold} sold and {worth.given} given"
+    some = 0 < worth.value_sold < worth.value
+    return f"{said}, {money(worth.value_sold)} of it for those sold." if some else f"{said}."
 
 
 def _worth_line(line: Line) -> str:

@@ -17,6 +17,9 @@ ENOUGH_STEMS = 10
 """With fewer stems that have come to an end, no kind is called the best or the worst; this program's own
 choice."""
 
+NODES = 121
+"""Points of the grid of a share: its range is good to a thousandth."""
+
 
 @frozen(kw_only=True)
 class Kind:
@@ -87,7 +90,7 @@ def _kind(lots: Sequence[Lot], way: Way) -> Kind:
         undecided=sum(
             round(counts.came_through + counts.did_not) + waiting for counts, waiting in told if waiting
         ),
-        share=learned(rooting_figure(way), ended),
+        share=learned(rooting_figure(way), ended, NODES),
     )
 
 
