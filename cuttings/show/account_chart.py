@@ -124,7 +124,7 @@ def tenths(share: float) -> str:
 def stem_lines(bars: Sequence[StemBar], width: int) -> list[str]:
     """A bar for each kind, a sign for each stem or for several, its counts under it, and the key."""
     left, room = _room(width)
-    most = max((bar.stems for bar in bars), default=1)
+    most = max([1, *(bar.stems for bar in bars)])
     each = stem_columns(most, room - len(f"{most}{STEMS}"))
     lines = _axis(left, round(most * each), most, STEMS)
     for bar in bars:

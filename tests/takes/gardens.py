@@ -18,11 +18,13 @@ from cuttings.words import Light
 
 COLD = Climate(lat=42.9, frost=frost_dates((5, 15), (9, 30)), zone="5b")
 
-BOX = {"plant": "Buxus sempervirens", "called": "box"}
-ROSEMARY = {"plant": "Salvia rosmarinus", "called": "rosemary"}
-CURRANT = {"plant": "Ribes rubrum", "called": "red currant"}
-IRIS = {"plant": "Iris sibirica", "called": "Siberian iris"}
-CLIMBER = {"plant": "Hydrangea anomala subsp. petiolaris", "called": "climbing hydrangea"}
+Plant = dict[str, Any]
+
+BOX: Plant = {"plant": "Buxus sempervirens", "called": "box"}
+ROSEMARY: Plant = {"plant": "Salvia rosmarinus", "called": "rosemary"}
+CURRANT: Plant = {"plant": "Ribes rubrum", "called": "red currant"}
+IRIS: Plant = {"plant": "Iris sibirica", "called": "Siberian iris"}
+CLIMBER: Plant = {"plant": "Hydrangea anomala subsp. petiolaris", "called": "climbing hydrangea"}
 
 
 def day(text: str) -> date:

@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cuttings.demo.quarry_bank import quarry_bank
+from cuttings.demo.story import Story
 from cuttings.ledger import entries as e
 from cuttings.ledger.book import fold
 from cuttings.ledger.tally import tally
@@ -135,7 +136,7 @@ def test_the_account_is_as_of_its_day() -> None:
     assert later.fates.stages == {Stage.ROOTED: 9, Stage.LOST: 1}
 
 
-def _looked_at_twice():  # type: ignore[no-untyped-def]
+def _looked_at_twice() -> Story:
     story = a_garden()
     lot = story.strike(day("2026-08-02"), 10, Wood.SEMI_RIPE, **ROSEMARY)
     story.check(day("2026-08-30"), lot, rooted=5, not_yet=5)
@@ -145,7 +146,11 @@ def _looked_at_twice():  # type: ignore[no-untyped-def]
 
 def test_only_kinds_with_enough_stems_are_best_or_worst() -> None:
     story = a_garden()
-    for count, rooted, plant in ((20, 18, BOX), (20, 3, ROSEMARY), (ENOUGH_STEMS - 1, ENOUGH_STEMS - 1, CURRANT)):
+    for count, rooted, plant in (
+        (20, 18, BOX),
+        (20, 3, ROSEMARY),
+        (ENOUGH_STEMS - 1, ENOUGH_STEMS - 1, CURRANT),
+    ):
         lot = story.strike(day("2026-06-02"), count, Wood.SOFTWOOD, **plant)
         story.check(day("2026-08-02"), lot, rooted=rooted, failed=count - rooted)
     best, worst = best_and_worst(told(story).kinds)

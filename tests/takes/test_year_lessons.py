@@ -1,4 +1,4 @@
-"""What to do otherwise: each sentence follows from what the ledger holds, and a good year is left in peace."""
+"""What to do otherwise: each sentence follows from what the ledger holds; a good year is left in peace."""
 
 import pytest
 
@@ -180,7 +180,9 @@ def test_potting_in_time_or_under_cover_is_not_blamed(on: str, where: str) -> No
 
 def planted_out(*, hardened: bool, died_on: str) -> Story:
     story = a_garden()
-    lot = story.strike(day("2026-03-10"), 8, Wood.SOFTWOOD, cover=Cover.BAG, where="kitchen windowsill", **ROSEMARY)
+    lot = story.strike(
+        day("2026-03-10"), 8, Wood.SOFTWOOD, cover=Cover.BAG, where="kitchen windowsill", **ROSEMARY
+    )
     story.check(day("2026-04-10"), lot, rooted=8)
     story.pot(day("2026-04-10"), lot, 8, "4in", 0.5, "kitchen windowsill", label="rosemary")
     source = Stage.POTTED
