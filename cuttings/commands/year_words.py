@@ -15,16 +15,26 @@ from cuttings.takes.year_moves import FAILED, Fates, counted
 from cuttings.takes.year_worth import Line, Worth
 from cuttings.words import Cause, Stage, listed
 
-CAUSE_WORDS = {
+DIED = {
     FAILED: "found dead at a look",
-    Cause.ROT: "rot",
-    Cause.DRIED: "drought",
-    Cause.FROST: "frost",
+    Cause.ROT: "of rot",
+    Cause.DRIED: "of drought",
+    Cause.FROST: "of frost",
     Cause.EATEN: "eaten",
     Cause.WEAK: "too weak",
-    Cause.UNKNOWN: "nobody knows of what",
+    Cause.UNKNOWN: "of something nobody knows",
 }
-STAGE_WORDS = {Stage.WAITING: "while waiting for roots", Stage.PLANTED: "in their places"}
+"""What stems died of."""
+
+DIED_WHEN = {
+    Stage.WAITING: "while waiting for roots",
+    Stage.ROOTED: "before they were potted",
+    Stage.POTTED: "in their pots",
+    Stage.HARDENING: "while they were hardened off",
+    Stage.READY: "when they were ready to be planted",
+    Stage.PLANTED: "in their places",
+}
+"""Where stems stood when they died."""
 
 MOST_NAMED = 6
 
@@ -86,7 +96,8 @@ def lead(account: Account) -> list[Fact]:
     ]
     counts = [f"{count} {what}" for count, what in did if count]
     if counts:
-        said.append(Fact("Older", f"of the lots begun before, {', '.join(counts)} in {account.year}."))
+        text = f"of the lots begun before {account.year}, {', '.join(counts)} in that year."
+        said.append(Fact("Older", text))
     return said
 
 
@@ -136,20 +147,20 @@ def _became(account: Account) -> Section:
         Fact("So far", f"{rooted}, {fates.potted} were potted, {fates.planted} planted."),
     ]
     if fates.at(Stage.LOST):
-        facts.append(Fact("Lost", f"{_causes(fates)}; {_stages(fates)}."))
+        facts.append(Fact("Lost", f"{_lost(fates)}."))
     rows = [_kind_row(kind) for kind in account.kinds]
     columns = ("Plant", "How", "Started", "Took", *(str(end).capitalize() for end in End))
     return Section("What became of it", facts, "stems", Table(columns, rows))
 
 
-def _causes(fates: Fates) -> str:
-    told = [f"{count} {CAUSE_WORDS[cause]}" for cause, count in fates.lost_of.items()]
-    return f"By cause: {', '.join(told)}"
-
-
-def _stages(fates: Fates) -> str:
-    told = [f"{count} {STAGE_WORDS.get(stage, f'when {stage}')}" for stage, count in fates.lost_at.items()]
-    return f"by stage: {', '.join(told)}"
+def _lost(fates: Fates) -> str:
+    """Of what stems died, and where: ``2 of frost, 1 eaten; 1 of them in their pots, 2 in their places``."""
+    causes = ", ".join(f"{count} {DIED[cause]}" for cause, count in fates.lost_of.items())
+    first, *others = [f"{count} {DIED_WHEN[stage]}" for stage, count in fates.lost_at.items()]
+    if not others:
+        return f"{causes}; {DIED_WHEN[next(iter(fates.lost_at))]}"
+    count, where = first.split(" ", 1)
+    return f"{causes}; {count} of them {where}, {', '.join(others)}"
 
 
 def _kind_row(kind: Kind) -> list[str]:
@@ -218,11 +229,11 @@ def _took(kind: Kind) -> str:
 def _against(kind: Kind) -> str:
     low, high = kind.share.interval()
     figure = kind.share.figure
-    usual = f"{'published' if figure.published else 'usual'} is {tenths(figure.mean)} of 10"
-    verdict = {1: "better than that", -1: "worse than that", 0: "which is not surely better or worse"}
+    usual = f"the {'published' if figure.published else 'usual'} {tenths(figure.mean)} of 10"
+    lies = {1: "lies below that", -1: "lies above that", 0: "lies within that"}
     return (
         f"With the usual counted in, about {tenths(kind.share.mean)} of 10, nine times in ten between "
-        f"{tenths(low)} and {tenths(high)}; {usual}, {verdict[kind.against]}."
+        f"{tenths(low)} and {tenths(high)}; {usual} {lies[kind.against]}."
     )
 
 

@@ -171,34 +171,28 @@ def _given_up_unseen(season: Season) -> Iterator[Lesson]:
         yield _lesson("unseen", stems, text, why, lots, FROM_MEMORY)
 
 
-def _never_looked_at(season: Season) -> Iterator[Lesson]:
-    """Stems that nobody has looked at, though they should have rooted or been given up by now."""
-    lots = [lot for lot in _past_hope(season) if not looked_on(lot)]
-    if lots:
-        stems = sum(lot.at(Stage.WAITING) for lot in lots)
+def _past_their_time(season: Season) -> Iterator[Lesson]:
+    """Stems that should have rooted or been given up by now: those that nobody has looked at, and those that
+    take up room though hardly any of them will root."""
+    waiting = [(lot, season.give_up(lot)) for lot in season.cared_for if lot.at(Stage.WAITING)]
+    past = [lot for lot, day in waiting if day is not None and day < season.today]
+    unseen, seen = ([lot for lot in past if bool(looked_on(lot)) is looked] for looked in (False, True))
+    if unseen:
+        stems = sum(lot.at(Stage.WAITING) for lot in unseen)
+        method = unseen[0].method
         text = (
             f"{stems_said(stems)} {_has(stems)} never been looked at, and should have rooted by now "
-            f"({_named(lots)}): look now, and next time every {_weeks(look_again(lots[0].method).days)}."
+            f"({_named(unseen)}): look now, and next time every {_weeks(look_again(method).days)}."
         )
-        yield _lesson("unchecked", stems, text, how_to_look(lots[0].method), lots)
-
-
-def _waiting_past_hope(season: Season) -> Iterator[Lesson]:
-    """Stems that take up room though hardly any of them will root."""
-    lots = [lot for lot in _past_hope(season) if looked_on(lot)]
-    if lots:
-        stems = sum(lot.at(Stage.WAITING) for lot in lots)
+        yield _lesson("unchecked", stems, text, how_to_look(method), unseen)
+    if seen:
+        stems = sum(lot.at(Stage.WAITING) for lot in seen)
         text = (
-            f"{stems_said(stems)} {_has(stems)} waited past hope ({_named(lots)}): take a last look, and "
+            f"{stems_said(stems)} {_has(stems)} waited past hope ({_named(seen)}): take a last look, and "
             "free the room."
         )
         why = "Hardly any that still wait by now would root; 'cuttings card LOT' says the day."
-        yield _lesson("past-hope", stems, text, why, lots, FROM_MEMORY)
-
-
-def _past_hope(season: Season) -> list[Lot]:
-    waiting = [(lot, season.give_up(lot)) for lot in season.cared_for if lot.at(Stage.WAITING)]
-    return [lot for lot, day in waiting if day is not None and day < season.today]
+        yield _lesson("past-hope", stems, text, why, seen, FROM_MEMORY)
 
 
 def _out_of_season(season: Season) -> Iterator[Lesson]:
@@ -239,23 +233,22 @@ def _took_badly(season: Season) -> Iterator[Lesson]:
 
 def _potted_late(season: Season) -> Iterator[Lesson]:
     """Stems that died in the winter after they were potted too late to root through their pots."""
-    for lot in season.cared_for:
+    potted: dict[str, list[Moved]] = {}
+    for each in season.moves:
+        pot = each.entry
+        if isinstance(pot, e.Pot) and each.source is Stage.ROOTED and place_of(pot.where) not in SHELTERED:
+            potted.setdefault(each.lot.code, []).append(each)
+    for moves in potted.values():
+        lot = moves[0].lot
         plant = plant_for(season.catalogue, lot.plant, lot.plant_type, lot.method)
-        windows = potting_window(plant, season.climate, season.year)
-        if not windows:
-            continue
-        closes = windows[-1].closes
-        late = [
-            each
-            for each in season.moves
-            if each.lot is lot and isinstance(each.entry, e.Pot) and each.source is Stage.ROOTED
-            if each.on > closes and place_of(each.entry.where) not in SHELTERED
-        ]
-        potted = _stems(late)
-        stems = min(potted, _lost(lot, Stage.POTTED, late[0].on, WINTER_TELLS_DAYS)) if late else 0
-        if stems:
+        closes = max(
+            (each.closes for each in potting_window(plant, season.climate, season.year)), default=None
+        )
+        late = [each for each in moves if closes is not None and each.on > closes]
+        stems = min(_stems(late), _lost(lot, Stage.POTTED, late[0].on, WINTER_TELLS_DAYS)) if late else 0
+        if stems and closes is not None:
             text = (
-                f"{stems} of {potted} of {_named([lot])} died in their pots after they were potted on "
+                f"{stems} of {_stems(late)} of {_named([lot])} died in their pots after they were potted on "
                 f"{spoken(late[0].on, season.today)}: pot by {spoken(closes, season.today)}, or keep them "
                 "under cover."
             )
@@ -303,8 +296,8 @@ def _unlabelled(season: Season) -> Iterator[Lesson]:
 
 
 _DRAWN: Sequence[Callable[[Season], Iterator[Lesson]]] = (
-    _causes, _not_hardened, _potted_late, _out_of_season, _took_badly, _given_up_unseen, _never_looked_at,
-    _waiting_past_hope, _unexplained, _unlabelled,
+    _causes, _not_hardened, _potted_late, _out_of_season, _took_badly, _given_up_unseen, _past_their_time,
+    _unexplained, _unlabelled,
 )  # fmt: skip
 """Every kind of lesson; of those about as many stems, the first comes first."""
 
