@@ -158,7 +158,8 @@ def _lost(fates: Fates) -> str:
     causes = ", ".join(f"{count} {DIED[cause]}" for cause, count in fates.lost_of.items())
     first, *others = [f"{count} {DIED_WHEN[stage]}" for stage, count in fates.lost_at.items()]
     if not others:
-        return f"{causes}; {DIED_WHEN[next(iter(fates.lost_at))]}"
+        every = "all of them " if fates.at(Stage.LOST) > 1 else ""
+        return f"{causes}; {every}{DIED_WHEN[next(iter(fates.lost_at))]}"
     count, where = first.split(" ", 1)
     return f"{causes}; {count} of them {where}, {', '.join(others)}"
 
@@ -281,14 +282,19 @@ def _worth(account: Account) -> Section:
 
 
 def _worth_said(worth: Worth) -> str:
-    said = f"{money(worth.value)} for {worth.sold} sold and {worth.given} given"
+    said = f"{money(worth.value)} for {_gone(worth)}"
     some = 0 < worth.value_sold < worth.value
     return f"{said}, {money(worth.value_sold)} of it for those sold." if some else f"{said}."
 
 
 def _worth_line(line: Line) -> str:
-    parts = [f"{count} {how}" for count, how in ((line.sold, "sold"), (line.given, "given")) if count]
-    return f"{line.called}, {' and '.join(parts)}."
+    return f"{line.called}, {_gone(line)}."
+
+
+def _gone(gone: Line | Worth) -> str:
+    """``3 sold and 1 given``."""
+    parts = [f"{count} {how}" for count, how in ((gone.sold, "sold"), (gone.given, "given")) if count]
+    return " and ".join(parts)
 
 
 def money(amount: Decimal) -> str:

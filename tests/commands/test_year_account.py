@@ -334,3 +334,11 @@ def test_names_that_people_typed_never_act_as_markup(tmp_path: Path) -> None:
     assert {each.tag.rpartition("}")[2] for each in ET.parse(drawing).iter()} <= {
         "svg", "title", "desc", "g", "rect", "line", "circle", "text",
     }  # fmt: skip
+
+
+def test_losses_are_told_by_cause_and_by_stage(quarry: Path) -> None:
+    text = answered(quarry, 2024).text
+    assert "Lost 6 found dead at a look, 4 of rot, 1 of drought; all of them while waiting for roots." in text
+    text = answered(quarry, 2025, on=date(2026, 5, 2)).text
+    assert "Lost 3 found dead at a look, 1 of drought, 1 of frost;" in text
+    assert "3 of them while waiting for roots, 2 in their pots." in text
