@@ -71,7 +71,7 @@ def year_account(
         if markdown or svg:
             desk.remark("Nothing is written to a file of a year with nothing in it.")
         return
-    page = account_page(told, garden, sources=desk.why)
+    page = account_page(told, garden, sources=desk.why, plain=desk.plain)
     if svg:
         write_drawing(svg, account_drawing(told, garden))
     if markdown:

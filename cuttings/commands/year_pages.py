@@ -36,23 +36,24 @@ MOST_KINDS = 12
 MARKDOWN_BEGINS = "# The year "
 
 
-def account_page(account: Account, garden: str, *, sources: bool) -> Page:
-    """The account on a screen, the answer first."""
+def account_page(account: Account, garden: str, *, sources: bool, plain: bool) -> Page:
+    """The account on a screen, the answer first; on a ``plain`` one every line says what it is about."""
     page = Page(margin_width=7)
     page.heading(title(account, garden), f"as it stands on {spoken(account.today)}")
-    _tell(page, lead(account), tone="accent")
+    _tell(page, lead(account), plain, tone="accent")
     for section in sections(account, sources):
         page.heading(section.heading)
-        _tell(page, section.facts)
+        _tell(page, section.facts, plain)
         _draw(page, account, section.chart)
     return page
 
 
-def _tell(page: Page, facts: Sequence[Fact], tone: str = "") -> None:
-    """The facts with their margins, each margin once; the first of them in a tone."""
+def _tell(page: Page, facts: Sequence[Fact], plain: bool, tone: str = "") -> None:
+    """The facts with their margins, each margin once unless it is plain; the first of them in a tone."""
     margins = ["", *(fact.margin for fact in facts)]
     for before, fact in zip(margins, facts, strict=False):
-        page.row("" if fact.margin == before else fact.margin, fact.text, *fact.reasons, tone=tone)
+        margin = "" if fact.margin == before and not plain else fact.margin
+        page.row(margin, fact.text, *fact.reasons, tone=tone)
         tone = ""
 
 

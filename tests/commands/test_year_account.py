@@ -181,6 +181,7 @@ def test_the_page_speaks_ascii_where_nothing_else_is_spoken(quarry: Path) -> Non
 def test_the_plain_page_has_words_for_its_drawings(quarry: Path) -> None:
     lines = answered(quarry, 2025, plain=True).out.splitlines()
     assert "box, semi-ripe cutting, 20: 15 on the way, 2 waiting, 3 lost." in lines
+    assert "Planted: wet bank, wet corner: 2 switch grass." in lines
     assert any(line.startswith("Stems started by month: April 6, the year before 8;") for line in lines)
     assert not any(sign in "".join(lines) for sign in "●│─○")
     assert not any(re.search("[=:+x-]{5}", line) for line in lines)
