@@ -1,6 +1,6 @@
 """What takes: how many stems root, come through potting and live a year, by whatever lots differ in."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 import click
@@ -27,7 +27,10 @@ WAITING_FOR = (
 @click.command(help="How many of your stems root and live, with what is published to start from.")
 @click.option("--plant", metavar="TEXT", help="only lots of that plant")
 @click.option("--by", multiple=True, metavar="BY", help=f"{'|'.join(By)}; several with commas")
-@click.option("--year", metavar="YEAR", help="only lots begun in that year")
+@click.option("--year", metavar="YEAR", help="the account of a year; with --by a table of its lots")
+@click.option("--markdown", metavar="FILE", help="keep the account of a year as Markdown")
+@click.option("--svg", metavar="FILE", help="and its charts as a drawing")
+@click.option("--price", multiple=True, metavar="AMOUNT", help="what a stem is worth: 4.50, or PLANT=6")
 @global_options
 @with_desk
 def takes(desk: Desk, **given: Any) -> None:
@@ -44,7 +47,21 @@ def takes(desk: Desk, **given: Any) -> None:
         title=_title(desk, by, plant, year),
         nothing="" if groups else _nothing(cases, by, plant, year),
     )
-    desk.answer(takes_page(desk, table), takes_document(table))
+    document = takes_document(table)
+    if year is None or given["by"]:
+        _only_with_the_account(given)
+        desk.answer(takes_page(desk, table), document)
+        return
+    from cuttings.commands.year_account import year_account
+
+    files = given["markdown"], given["svg"]
+    year_account(desk, year, plant, *files, given["price"], takes=document)
+
+
+def _only_with_the_account(given: Mapping[str, Any]) -> None:
+    for name in ("markdown", "svg", "price"):
+        if given[name]:
+            raise Misused(f"--{name} belongs to the account of a year; give --year without --by.")
 
 
 def _by(given: Sequence[str]) -> tuple[By, ...]:

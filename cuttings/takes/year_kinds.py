@@ -9,16 +9,13 @@ from cuttings.ledger.lots import Lot
 from cuttings.plants.model import Way
 from cuttings.takes.evidence import tally_of
 from cuttings.takes.figures import rooting_figure
-from cuttings.takes.shares import Counts, Share, learned
+from cuttings.takes.shares import FINE, Counts, Share, learned
 from cuttings.takes.year_moves import Fates, fates_of, moves_of
 from cuttings.words import Method, Stage
 
 ENOUGH_STEMS = 10
 """With fewer stems that have come to an end, no kind is called the best or the worst; this program's own
 choice."""
-
-NODES = 121
-"""Points of the grid of a share: its range is good to a thousandth."""
 
 
 @frozen(kw_only=True)
@@ -90,7 +87,7 @@ def _kind(lots: Sequence[Lot], way: Way) -> Kind:
         undecided=sum(
             round(counts.came_through + counts.did_not) + waiting for counts, waiting in told if waiting
         ),
-        share=learned(rooting_figure(way), ended, NODES),
+        share=learned(rooting_figure(way), ended, FINE),
     )
 
 
