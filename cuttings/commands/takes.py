@@ -47,7 +47,7 @@ def takes(desk: Desk, **given: Any) -> None:
         title=_title(desk, by, plant, year),
         nothing="" if groups else _nothing(cases, by, plant, year),
     )
-    document = takes_document(table)
+    document = takes_document(desk, table)
     if year is None or given["by"]:
         _only_with_the_account(given)
         desk.answer(takes_page(desk, table), document)

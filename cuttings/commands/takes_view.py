@@ -23,7 +23,7 @@ from cuttings.show.ranges import Span, draw_ranges
 from cuttings.takes.cases import By
 from cuttings.takes.comparing import Comparison, Side, Verdict
 from cuttings.takes.figures import LIVES_A_YEAR, SURVIVES_POTTING
-from cuttings.takes.groups import Group, Key, Survival, lots_of
+from cuttings.takes.groups import Group, Key, Rooting, Survival, lots_of
 from cuttings.words import listed
 
 LEVEL = 0.9
@@ -151,12 +151,12 @@ def _next_steps(table: Table) -> list[str]:
     return steps or ["'cuttings takes' with nothing else shows every plant by its methods."]
 
 
-def takes_document(table: Table) -> dict[str, Any]:
+def takes_document(desk: Desk, table: Table) -> dict[str, Any]:
     compared = [_comparison_document(each) for each in table.comparisons]
     first = {**compared[0], "others": compared[1:]} if compared else None
     return {
         "by": [by.value for by in table.by],
-        "groups": [_group_document(group) for group in table.groups],
+        "groups": [_group_document(desk, group) for group in table.groups],
         "comparison": first,
         "left_out": [
             {"by": by.value, "lots": lots, "why": left_out_said(by, lots)}
@@ -169,34 +169,53 @@ def _key_document(key: Key) -> dict[str, Any]:
     return {by.value: fact.value for by, fact in key.items()}
 
 
-def _group_document(group: Group) -> dict[str, Any]:
-    rooting = group.rooting
-    figures = (
-        {"mean": None, "interval": None, "level": LEVEL, "starts_from": None, "small": True}
-        if rooting is None
-        else {
-            "mean": rooting.share.mean,
-            "interval": list(rooting.share.interval(LEVEL)),
-            "level": LEVEL,
-            "starts_from": {
-                "mean": rooting.share.figure.mean,
-                "stems": rooting.share.figure.stems,
-                "published": rooting.share.figure.published,
-                "sources": list(rooting.sources),
-            },
-            "small": is_small(rooting),
-        }
-    )
+def _rooting_document(desk: Desk, rooting: Rooting) -> dict[str, Any]:
+    figure = rooting.share.figure
+    return {
+        "lots": rooting.lots,
+        "started": rooting.started,
+        "rooted": rooting.rooted,
+        "failed": rooting.failed,
+        "waiting": rooting.waiting,
+        "gone": rooting.gone,
+        "mean": rooting.share.mean,
+        "interval": list(rooting.share.interval(LEVEL)),
+        "level": LEVEL,
+        "starts_from": {
+            "mean": figure.mean,
+            "stems": figure.stems,
+            "published": figure.published,
+            "sources": [str(desk.catalogue.reference(key)) for key in rooting.sources],
+        },
+        "small": is_small(rooting),
+        "came_with_roots": False,
+    }
+
+
+def _with_roots(group: Group) -> dict[str, Any]:
+    """Of lots that all came with roots every stem is rooted, and nothing is learned of rooting."""
+    stems = sum(case.stems for case in group.cases)
+    return {
+        "lots": lots_of(group.cases),
+        "started": stems,
+        "rooted": stems,
+        "failed": 0,
+        "waiting": 0,
+        "gone": 0,
+        "mean": 1.0,
+        "interval": [1.0, 1.0],
+        "level": LEVEL,
+        "starts_from": None,
+        "small": True,
+        "came_with_roots": True,
+    }
+
+
+def _group_document(desk: Desk, group: Group) -> dict[str, Any]:
     return {
         "key": _key_document(group.key),
         "said": key_said(group.key),
-        "lots": rooting.lots if rooting else 0,
-        "started": rooting.started if rooting else 0,
-        "rooted": rooting.rooted if rooting else 0,
-        "failed": rooting.failed if rooting else 0,
-        "waiting": rooting.waiting if rooting else 0,
-        "gone": rooting.gone if rooting else 0,
-        **figures,
+        **(_with_roots(group) if group.rooting is None else _rooting_document(desk, group.rooting)),
         "potted": _survival_document(group.potted),
         "a_year_on": _survival_document(group.a_year_on),
     }

@@ -52,13 +52,15 @@ class Case:
     """One lot, compared by identity. ``begun_as`` is the code under which its stems were begun: lots split
     off one another share it.
 
-    ``told`` counts the stems that waited for roots; in ``counts`` those that still wait count for the part of
-    their time that was over when they were last looked at. ``figure`` is what is published of its way.
+    ``stems`` are all it was begun with; ``told`` counts those that waited for roots; in ``counts`` those that
+    still wait count for the part of their time that was over when they were last looked at. ``figure`` is
+    what is published of its way.
     """
 
     code: str
     begun_as: str
     facts: Mapping[By, Fact]
+    stems: int
     told: Tally
     counts: Counts
     figure: Figure
@@ -84,6 +86,7 @@ def case_of(lot: Lot, learned: Learned, climate: Climate, today: date) -> Case:
         code=lot.code,
         begun_as=lot.origin.lot,
         facts=facts_of(lot),
+        stems=lot.started,
         told=told,
         counts=Counts(told.rooted, told.failed + waited),
         figure=rooting_figure(learned.way_of(lot)),

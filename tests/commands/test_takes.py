@@ -12,7 +12,7 @@ from tests.commands.running import cuttings, recorded
 DOCUMENT = {"schema", "by", "groups", "comparison", "left_out"}
 GROUP = {
     "key", "said", "lots", "started", "rooted", "failed", "waiting", "gone", "mean", "interval", "level",
-    "starts_from", "small", "potted", "a_year_on",
+    "starts_from", "small", "came_with_roots", "potted", "a_year_on",
 }  # fmt: skip
 COMPARISON = {
     "by", "better", "worse", "better_counts", "worse_counts", "probability", "difference", "interval",
@@ -23,15 +23,17 @@ BYS = ("plant", "method", "wood", "month", "dip", "medium", "cover", "place", "y
 
 def told(ledger: Path, *words: str) -> dict[str, Any]:
     document = recorded("takes", *words, ledger=ledger).document
-    assert document.keys() == DOCUMENT
+    assert document.keys() - {"year"} == DOCUMENT
+    assert ("year" in document) is ("--year" in words and "--by" not in words)
     for group in document["groups"]:
         assert group.keys() == GROUP
         assert list(group["key"]) == document["by"]
         assert group["started"] == group["rooted"] + group["failed"] + group["waiting"] + group["gone"]
-        if group["started"]:
-            assert group["interval"][0] < group["mean"] < group["interval"][1]
+        if group["came_with_roots"]:
+            assert group["rooted"] == group["started"] > 0
+            assert group["interval"] == [group["mean"]] * 2 == [1.0, 1.0]
         else:
-            assert group["mean"] is group["interval"] is None
+            assert group["interval"][0] < group["mean"] < group["interval"][1]
         for survival in (group["potted"], group["a_year_on"]):
             if survival is not None:
                 assert survival["came"] == survival["lived"] + survival["died"] + survival["undecided"] > 0
@@ -88,7 +90,7 @@ def test_the_demo_is_told_by_plant_and_method(demo: Path) -> None:
         "lots": 1, "came": 7, "lived": 7, "died": 0, "undecided": 0, "mean": 0, "interval": 0,
     }  # fmt: skip
     snowdrop = group_of(document, plant="Galanthus nivalis", method="bulb-offset")
-    assert (snowdrop["lots"], snowdrop["started"], snowdrop["a_year_on"]["lived"]) == (0, 0, 16)
+    assert (snowdrop["lots"], snowdrop["started"], snowdrop["a_year_on"]["lived"]) == (1, 16, 16)
 
 
 def test_the_page_tells_every_share_with_its_count(demo: Path) -> None:
@@ -138,9 +140,18 @@ def test_several_are_told_together_however_they_are_given(demo: Path) -> None:
 
 def test_a_year_leaves_only_what_was_begun_in_it(demo: Path) -> None:
     document = told(demo, "--year", "2024")
-    assert sum(group["started"] for group in document["groups"]) == 34
+    assert sum(group["started"] for group in document["groups"]) == document["year"]["started"] == 55
+    assert sum(x["started"] for x in document["groups"] if not x["came_with_roots"]) == 34
+    table = told(demo, "--year", "2024", "--by", "plant,method")
+    assert table["groups"] == document["groups"]
     assert told(demo, "--year", "2019")["groups"] == []
-    assert "No lots begun in 2019 yet" in page(demo, "--year", "2019")
+    assert "No lots begun in 2019 yet" in page(demo, "--year", "2019", "--by", "method")
+
+
+@pytest.mark.parametrize("option", ["--markdown", "--svg", "--price"])
+def test_what_belongs_to_the_account_of_a_year_is_misused_without_it(option: str, demo: Path) -> None:
+    for words in (("takes",), ("takes", "--year", "2024", "--by", "method")):
+        misused(*words, option, "5", ledger=demo, saying=[f"{option} belongs to the account of a year"])
 
 
 def test_with_a_dip_or_without(ledger: Path) -> None:

@@ -33,6 +33,7 @@ def case(
         code=code,
         begun_as=begun_as or code,
         facts={By(name): fact(value) for name, value in told.items()},
+        stems=rooted + failed + waiting,
         told=Tally(rooted=rooted, failed=failed, waiting=waiting, gone=0),
         counts=Counts(rooted, failed),
         figure=figure,
