@@ -15,6 +15,7 @@ from cuttings.commands.goal_view import (
     Told,
     add_short,
     add_way,
+    heat_of,
     mother_said,
     offered,
     short_document,
@@ -266,6 +267,7 @@ def _write(
         start=to.start,
         opens=to.opens,
         start_by=to.start_by,
+        heat_c=heat_of(to),
         mother=each.mother.spoken if each.mother else "",
         site=site,
     )
@@ -289,7 +291,8 @@ def command_of(entry: Goal) -> str:
     how = start_of(entry.method)
     plant, option, kind, *_ = words_of(entry)
     name = f'"{plant}"' if " " in plant else plant
-    return f"cuttings {how.task} {name} {option} {kind}"
+    heat = "" if entry.heat_c is None else f" --heat {entry.heat_c:g}C"
+    return f"cuttings {how.task} {name} {option} {kind}{heat}"
 
 
 def _say_next(page: Page, ways: Sequence[Told]) -> Page:

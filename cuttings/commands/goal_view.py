@@ -18,12 +18,17 @@ from cuttings.rules.advice import Advice
 from cuttings.rules.bench_room import pot_room_m2, rooting_room_m2
 from cuttings.rules.pots import Pot, several
 from cuttings.rules.potting import recommend_pot
+from cuttings.rules.rooting import BOTTOM_HEAT_C, Bench
 from cuttings.show.page import Page
 from cuttings.takes.goal import Aim, Short, WayTo
-from cuttings.units import show_area
-from cuttings.words import Method
+from cuttings.units import show_area, show_temperature
+from cuttings.words import Method, Wood
 
 NO_MOTHER = "No {} that you have grows on a site, so the material must come from elsewhere."
+COOL_TOPS = "keep the base at {} (bottom heat) and the tops cool, or they leaf out before they have roots."
+WARM_COVER = "give bottom heat of {} under their cover."
+"""What bottom heat asks for, without leaves and with them; common practice."""
+
 HARD = "It is a way that often fails, even for old hands."
 YOUNG = "It has stood for less than two years: take little of it."
 
@@ -39,6 +44,7 @@ class Told:
     own_pots: bool | None
     bench_m2: float
     piece: str
+    evergreen: bool
 
 
 def told(desk: Desk, plant: Plant, to: WayTo, mothers: Sequence[Mother]) -> Told:
@@ -55,6 +61,7 @@ def told(desk: Desk, plant: Plant, to: WayTo, mothers: Sequence[Mother]) -> Told
         own_pots=None if own is None else pot.value in own,
         bench_m2=max(rooting_room_m2(method, to.start), pot_room_m2(pot.value, to.in_pots)),
         piece=plant.division.pieces if plant.division else "",
+        evergreen=plant.evergreen,
     )
 
 
@@ -70,7 +77,8 @@ def add_way(page: Page, desk: Desk, each: Told, aim: Aim, spoken_name: str, *, b
     to = each.to
     page.row(
         margin_of(to.way.method),
-        f"{start_said(to.way.method, to.start)} {_between(to, desk.on)}; {_ready(to.ready, desk.on)}.",
+        f"{_start(to)} {_between(to, desk.on)}; {_ready(to.ready, desk.on)}.",
+        _heat(desk, to, evergreen=each.evergreen),
         _losses(to, aim),
         "" if brief else _room(desk, each),
         mother_said(each.mother, spoken_name) if brief else "",
@@ -104,6 +112,8 @@ def way_document(desk: Desk, plant: Plant, each: Told) -> dict[str, Any]:
         "start_by": to.start_by.isoformat(),
         "ready": [day.isoformat() for day in to.ready],
         "certainty": round(to.certainty, 4),
+        "bench": to.bench.value,
+        "heat_c": heat_of(to),
         "mother": each.mother.spoken if each.mother else None,
         "mother_young": each.mother.young if each.mother else None,
         "alive": list(to.alive),
@@ -142,7 +152,7 @@ def short_document(each: Short) -> dict[str, Any]:
 
 def offered(to: WayTo, today: date) -> str:
     """A way in a few words, to be chosen by."""
-    return f"{margin_of(to.way.method)}: {start_said(to.way.method, to.start).lower()} {_between(to, today)}"
+    return f"{margin_of(to.way.method)}: {_start(to).lower()} {_between(to, today)}"
 
 
 def start_said(method: Method, number: int) -> str:
@@ -150,6 +160,28 @@ def start_said(method: Method, number: int) -> str:
     if how is PEGGED:
         return f"Layer {number} stem{'s' * (number != 1)}"
     return f"Divide into {number} piece{'s' * (number != 1)}" if how is SPLIT else f"{how.verb} {number}"
+
+
+def _start(to: WayTo) -> str:
+    heat = " with bottom heat" if heat_of(to) is not None else ""
+    return f"{start_said(to.way.method, to.start)}{heat}"
+
+
+def heat_of(to: WayTo) -> float | None:
+    """The bottom heat that a way asks for [°C]; ``None`` where it needs none."""
+    if to.bench is not Bench.WARM:
+        return None
+    told = to.way.reference_temp_c
+    return BOTTOM_HEAT_C if told is None else round(sum(told) / 2.0)
+
+
+def _heat(desk: Desk, to: WayTo, *, evergreen: bool) -> str:
+    heat_c = heat_of(to)
+    if heat_c is None:
+        return ""
+    leafy = evergreen or Wood(to.way.method.removesuffix("-cutting")).is_leafy
+    do = (WARM_COVER if leafy else COOL_TOPS).format(show_temperature(heat_c, desk.units))
+    return f"Without heat they would be too late: {do}"
 
 
 def _between(to: WayTo, today: date) -> str:

@@ -15,8 +15,8 @@ class Goal(Entry):
     """So many of a plant wanted alive by a day, made by one method.
 
     ``sure`` is the wanted certainty in percent. So many (``start``) are to be started from ``opens`` to
-    ``start_by``; ``mother`` is the plant that the material comes from, and ``site`` where they are to grow,
-    each empty where nobody said.
+    ``start_by``, with bottom heat of ``heat_c`` degrees Celsius where that is told; ``mother`` is the plant
+    that the material comes from, and ``site`` where they are to grow, each empty where nobody said.
     """
 
     kind = "goal"
@@ -30,6 +30,7 @@ class Goal(Entry):
     start: int
     opens: date
     start_by: date
+    heat_c: float | None = None
     mother: str = ""
     site: str = ""
 

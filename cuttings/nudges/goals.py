@@ -123,7 +123,8 @@ def job_of(goal: Goal, left: int) -> str:
         return f"Layer {left} {more}stem{many} of {{}}, by {goal.method.spoken}"
     if how is SPLIT:
         return f"Divide {{}} into {left} {more}piece{many}"
-    return f"{how.verb} {left} {more}{goal.method.spoken}{many} of {{}}"
+    heat = ", with bottom heat" if goal.heat_c is not None else ""
+    return f"{how.verb} {left} {more}{goal.method.spoken}{many} of {{}}{heat}"
 
 
 def words_of(goal: Goal) -> tuple[str, ...]:
@@ -132,8 +133,9 @@ def words_of(goal: Goal) -> tuple[str, ...]:
     kind = goal.method.value
     if how in (CUT, PEGGED):
         kind = kind.rpartition("-")[0]
+    heat = ("--heat", f"{goal.heat_c:g}C") if goal.heat_c is not None else ()
     mother = ("--mother", goal.mother) if goal.mother else ()
-    return (goal.plant, how.option, kind, *mother)
+    return (goal.plant, how.option, kind, *heat, *mother)
 
 
 def _site_in(mother: str, sites: Iterable[str]) -> str:

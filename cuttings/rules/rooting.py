@@ -54,6 +54,9 @@ USUAL_SEASON_DAYS = 180
 taken for those of the ordinary cold-winter garden, from the month in which the way is usually begun (May
 where none is named), and turned into the warmth that they bring there; from memory."""
 
+BOTTOM_HEAT_C = 20.0
+"""How warm a heated bench keeps the base of cuttings where their record does not say; from memory."""
+
 LONGEST_WAIT_DAYS = 366
 """Days after nine in ten should have rooted for which a lot is waited for at the most; from memory."""
 

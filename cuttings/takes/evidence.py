@@ -35,10 +35,11 @@ class Tally:
 
 
 def closed_air(lot: Lot) -> bool:
-    """Whether the lot was rooted in closed or heated air."""
+    """Whether the lot was rooted in closed or heated air. Bottom heat under leafless wood warms its base
+    alone: the tops are kept cool (common practice)."""
     origin = lot.origin
     if isinstance(origin, e.Strike):
-        return origin.cover is not Cover.NONE or origin.heat_c is not None
+        return origin.cover is not Cover.NONE or (origin.heat_c is not None and origin.wood.is_leafy)
     return lot.method in ROOTED_UNDER_COVER
 
 

@@ -17,11 +17,12 @@ from cuttings.plants.model import Plant, Way
 from cuttings.rules.advice import Window
 from cuttings.rules.increase import EASIEST_FIRST
 from cuttings.rules.raising import last_day
+from cuttings.rules.rooting import Bench
 from cuttings.rules.taking import next_taking
 from cuttings.takes.figures import LIVES_TILL_PLANTED, SURVIVES_POTTING
 from cuttings.takes.learned import Learned
 from cuttings.takes.outcomes import Step, through_potting, till_planted
-from cuttings.takes.raised import Timetable
+from cuttings.takes.raised import Timetable, usual_bench
 from cuttings.takes.shares import GENERAL_STEMS, Counts, Figure, Share, learned
 from cuttings.takes.survivors import Beta, Losses, Survivors
 
@@ -68,10 +69,11 @@ class WayTo:
     ``ready`` are the days from which nine in ten and one in ten of those that are in time are still to come.
     ``alive`` are the fewest and the most alive at planting and ``in_pots`` the most to be potted, each nine
     times in ten. ``lots`` of the ledger were heard for the share that roots, and ``later`` is the last
-    chance after this one.
+    chance after this one. ``bench`` is what keeps the roots warm.
     """
 
     way: Way
+    bench: Bench
     window: Window
     start: int
     opens: date
@@ -125,7 +127,7 @@ class Goals:
         found: list[WayTo] = []
         short: list[Short] = []
         for way in self.plant.ways:
-            told = self._way(way, aim, held)
+            told = self._best(way, aim, held)
             if isinstance(told, WayTo):
                 found.append(told)
             else:
@@ -137,7 +139,7 @@ class Goals:
 
     def reaches(self, aim: Aim, held: Sequence[float] = (1.0,)) -> bool:
         """Whether any way reaches an aim."""
-        return any(isinstance(self._way(way, aim, held), WayTo) for way in self.plant.ways)
+        return any(isinstance(self._best(way, aim, held), WayTo) for way in self.plant.ways)
 
     def soonest(self, aim: Aim, years: int = 5) -> date | None:
         """The first day by which any way reaches an aim like this; ``None`` where none does in so many
@@ -148,9 +150,10 @@ class Goals:
         late = last_day(lambda day: not self.reaches(_by(aim, day)), first, last)
         return first if late is None else late + timedelta(days=1)
 
-    def table(self, way: Way, by: date) -> Timetable:
-        """The timetable of a way towards a day."""
-        return Timetable(self.plant, way, self.climate, self.learned.shift((self.name, way.method)), by)
+    def table(self, way: Way, by: date, bench: Bench | None = None) -> Timetable:
+        """The timetable of a way towards a day, on the bench that is usual for it or on another."""
+        shift = self.learned.shift((self.name, way.method))
+        return Timetable(self.plant, way, self.climate, bench or usual_bench(way.method), shift, by)
 
     def losses(self, way: Way) -> Losses:
         """The laws of what a lot of the way comes through."""
@@ -182,8 +185,16 @@ class Goals:
             return garden
         return learned(Figure(garden.mean, GENERAL_STEMS, figure.source), own)
 
-    def _way(self, way: Way, aim: Aim, held: Sequence[float]) -> WayTo | Short:
-        table = self.table(way, aim.by)
+    def _best(self, way: Way, aim: Aim, held: Sequence[float]) -> WayTo | Short:
+        """The way without heat; where that falls short, cuttings with it."""
+        told = self._way(way, aim, held, usual_bench(way.method))
+        if isinstance(told, WayTo) or not way.method.is_cutting or way.rooting_days is None:
+            return told
+        warm = self._way(way, aim, held, Bench.WARM)
+        return warm if isinstance(warm, WayTo) else told
+
+    def _way(self, way: Way, aim: Aim, held: Sequence[float], bench: Bench) -> WayTo | Short:
+        table = self.table(way, aim.by, bench)
         if way.method.value.endswith("division") and self.plant.division and self.plant.division.resents:
             return Short(way=way, why="It resents being divided; leave the clump whole.")
         if not table.is_timed:
@@ -276,6 +287,7 @@ class Goals:
         rooted = start * root * sum(weight * share for weight, share in in_time)
         return WayTo(
             way=way,
+            bench=table.bench,
             window=window,
             start=start,
             opens=opens,

@@ -52,7 +52,7 @@ def _parts(goals: Goals, lot: Lot, by: date) -> list[Sequence[float]]:
     pots."""
     way = goals.learned.way_of(lot)
     kind = lot.plant, lot.method
-    table = Timetable(goals.plant, way, goals.climate, goals.learned.shift(kind, lot.code), by)
+    table = Timetable(goals.plant, way, goals.climate, bench_of(lot), goals.learned.shift(kind, lot.code), by)
     parts: list[Sequence[float]] = []
     if lot.at(Stage.WAITING):
         parts.append(thinned(thinned(_rooted(goals, lot, table), goals.potting), goals.living))

@@ -41,12 +41,13 @@ def _curves(low: float, high: float, shift: float, sd: float) -> tuple[Node, ...
 class Timetable:
     """One way of increase in one garden, towards a day by which its stems should be planted.
 
-    ``shift`` is how much later than published its lots root.
+    ``bench`` is what keeps its roots warm, and ``shift`` how much later than published its lots root.
     """
 
     plant: Plant
     way: Way
     climate: Climate
+    bench: Bench
     shift: Shift
     by: date
     _shares: dict[date, tuple[tuple[float, float], ...]] = field(factory=dict, init=False)
@@ -118,7 +119,7 @@ class Timetable:
     def _clock(self, started: date) -> RootingClock | None:
         if self.has_roots:
             return None
-        return RootingClock.of(self.way, started, self.climate, usual_bench(self.way.method))
+        return RootingClock.of(self.way, started, self.climate, self.bench)
 
     def _nodes(self, clock: RootingClock) -> tuple[Node, ...]:
         return _curves(clock.low, clock.high, self.shift.mean, self.shift.sd)

@@ -54,6 +54,40 @@ def test_every_way_tells_how_many_when_and_how_sure(quarry: Path) -> None:
     assert 0.5 < document["short"][0]["certainty"] < 0.9
 
 
+def test_bottom_heat_makes_a_wish_of_late_autumn_come_true_by_spring(quarry: Path) -> None:
+    """Bare wood on a warm base roots through the winter; outdoors it would not before the summer."""
+    late, by = date(2026, 11, 26), ("--want", "5", "--by", "2027-05-01")
+    document = told("red currant", *by, ledger=quarry, today=late)
+    (way,) = document["ways"]
+    assert (way["method"], way["bench"], way["heat_c"]) == ("hardwood-cutting", "warm", 20.0)
+    assert way["start"] > 5
+    assert way["ready"][1] <= "2027-05-01"
+    result = cuttings("goal", "red currant", *by, ledger=quarry, today=late)
+    said = " ".join(result.out.split())
+    assert f"Strike {way['start']} with bottom heat from now" in said
+    assert "keep the base at 68 °F (bottom heat) and the tops cool" in said
+
+
+def test_what_roots_in_time_without_heat_is_offered_without(quarry: Path) -> None:
+    ways = told("red currant", *BY, ledger=quarry)["ways"]
+    assert {way["method"]: way["bench"] for way in ways}["hardwood-cutting"] == "open"
+    assert all(way["heat_c"] is None for way in ways)
+
+
+def test_a_way_with_heat_that_is_kept_is_struck_with_heat(tmp_path: Path) -> None:
+    kept, late = demo_garden(tmp_path / "demo"), date(2026, 11, 26)
+    words = ("--want", "5", "--by", "2027-05-01", "--keep", "hardwood-cutting")
+    result = cuttings("goal", "red currant", *words, ledger=kept, today=late)
+    assert "--wood hardwood --heat 20C' when you start." in " ".join(result.out.split())
+    sheet = cuttings("week", "--json", ledger=kept, today=late).document["nudges"]
+    (nudge,) = [each for each in sheet if each["id"].startswith("goal:")]
+    assert "hardwood cuttings of red currant, with bottom heat: 5 wanted by 1 May 2027" in nudge["what"]
+    assert cuttings("week", "--done", nudge["id"], ledger=kept, today=late).code == 0
+    newest = cuttings("lots", "--json", ledger=kept, today=late).document["lots"][-1]["lot"]
+    begun = cuttings("card", newest, "--json", ledger=kept, today=late).document["entries"][0]
+    assert (begun["kind"], begun["heat_c"]) == ("strike", 20.0)
+
+
 def test_less_certainty_asks_for_fewer(quarry: Path) -> None:
     def fewest(sure: str) -> int:
         return int(told("red currant", *BY, "--sure", sure, ledger=quarry)["ways"][0]["start"])

@@ -13,6 +13,7 @@ from cuttings.ledger.book import fold
 from cuttings.nudges.knowledge import SETTLED_DAYS, Known, known
 from cuttings.plants.standard import standard
 from cuttings.rules.hardening import needs_hardening
+from cuttings.rules.rooting import Bench
 from cuttings.words import Cover, Method, Stage, Units, Wood
 
 COLD = Climate(lat=42.9, frost=frost_dates((5, 15), (9, 30)), zone="5b")
@@ -147,3 +148,11 @@ def test_what_stands_in_a_frame_stays_soft() -> None:
     moved = potted("frame", (POTTED + timedelta(days=30), "holding bench"))
     assert moved.soft(POTTED + timedelta(days=30 + SETTLED_DAYS - 1))
     assert not moved.soft(POTTED + timedelta(days=30 + SETTLED_DAYS + 1))
+
+
+def test_bottom_heat_under_bare_wood_leaves_its_tops_in_the_open() -> None:
+    """Its roots stand warm, and what grows of it is not soft."""
+    bare, leafy = (struck(wood, heat_c=20.0) for wood in (Wood.HARDWOOD, Wood.SOFTWOOD))
+    assert bare.bench is leafy.bench is Bench.WARM
+    assert not bare.under_cover
+    assert leafy.under_cover

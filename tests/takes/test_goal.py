@@ -19,7 +19,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.plants.standard import standard
 from cuttings.plants.understood import understand
 from cuttings.rules.raising import last_day, plantable
-from cuttings.rules.rooting import Bench, RootingClock
+from cuttings.rules.rooting import RootingClock
 from cuttings.takes.goal import Aim, Goals, WayTo
 from cuttings.takes.held import on_the_way
 from cuttings.takes.learned import Learned
@@ -87,8 +87,7 @@ def drawn(promise: Promise, started: int, latest: date, seed: int) -> float:
     way, draw = told.way, np.random.default_rng(seed)
     losses = goals.losses(way)
     timed = way.rooting_days is not None and not way.method.starts_rooted
-    bench = Bench.FRAME if way.method in LEAFY else Bench.OPEN
-    clock = RootingClock.of(way, told.start_by, goals.climate, bench) if timed else None
+    clock = RootingClock.of(way, told.start_by, goals.climate, told.bench) if timed else None
     ever = np.full(DRAWN, started)
     if losses.rooting is not None:
         ever = draw.binomial(ever, draw.beta(*losses.rooting, DRAWN))
@@ -132,7 +131,9 @@ def test_what_is_promised_comes_true_and_one_stem_fewer_would_fall_short() -> No
         if told.start > 1:
             fewer = drawn(promise, told.start - 1, latest, seed=number)
             exact = Survivors(promise.goals.losses(told.way), told.start).chance(
-                told.start - 1, aim.want, promise.goals.table(told.way, aim.by).in_time(told.start_by)
+                told.start - 1,
+                aim.want,
+                promise.goals.table(told.way, aim.by, told.bench).in_time(told.start_by),
             )
             assert exact < aim.sure
             assert fewer < aim.sure + POINTS
