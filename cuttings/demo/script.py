@@ -38,5 +38,7 @@ def script(year: int, lot: str) -> Sequence[Sequence[str]]:
         ("plant", lot, "--count", "1", "--site", "fruit row", "--at", "9.5,1.4", *on("09-12")),
         ("give", lot, "--count", "1", "--to", "the plant swap", *on("09-13")),
         ("card", lot, *on("09-13")),
+        ("takes", "--plant", "red currant", *on("09-13")),
+        ("goal", "red currant", "--want", "5", "--by", f"{year + 1}-10-01", *on("09-13")),
         ("tally",),
     )  # fmt: skip
