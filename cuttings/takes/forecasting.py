@@ -25,6 +25,8 @@ TOO_FEW = 0.05
 
 QUICK_MIDDLE_SLOW = (0.1, 0.5, 0.9)
 
+LONGEST_WAIT = timedelta(days=LONGEST_WAIT_DAYS)
+
 WORTH_SAYING = 0.05
 """A shift smaller than this, in logarithms of days, is not told of."""
 
@@ -64,12 +66,14 @@ class Forecast:
 
 @frozen
 class Reckoned:
-    """The days of a forecast, as its lot's clock counts them."""
+    """The days of a forecast, as its lot's clock counts them; by ``slow`` nine in ten were to have rooted
+    before anybody looked."""
 
     p10: float
     p50: float
     p90: float
     likely: tuple[float, float]
+    slow: float
     news: float
     hopeless: float
     posterior: Posterior
@@ -94,10 +98,11 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
     prior, shift = learned.prior(lot, way, clock)
     looks = looks_of(lot, clock)
     told = reckoned(prior, looks, Curve.of_range(clock.low, clock.high))
-    p10, p50, p90 = (clock.after(days) for days in (told.p10, told.p50, told.p90))
     gap, looked = look_again(way.method), looked_on(lot)
-    one_more_look = p90 + gap
-    give_up = min(max(clock.after(told.hopeless), one_more_look), p90 + timedelta(days=LONGEST_WAIT_DAYS))
+    one_more_look, hopeless = clock.after(told.slow) + gap, clock.after(told.hopeless)
+    give_up = min(max(hopeless, one_more_look), clock.after(told.slow) + LONGEST_WAIT)
+    give_up = max(give_up, *looked, clock.started)
+    p10, p50, p90 = (min(clock.after(days), give_up) for days in (told.p10, told.p50, told.p90))
     next_look = max(clock.after(told.news), max(looked) + gap if looked else p10)
     next_look = min(clock.settled(next_look), give_up)
     return Forecast(
@@ -111,7 +116,7 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
         yet_mean=told.posterior.yet_mean,
         why=" ".join(filter(None, (clock.why, _shift_said(shift)))),
         look_why=_look_why(lot, told.posterior.news_by(clock.passed(next_look))),
-        give_up_why=_give_up_why(clock.after(told.hopeless) >= one_more_look),
+        give_up_why=_give_up_why(hopeless >= one_more_look),
         source=source_name,
         sure=_how_sure(looks, shift),
     )
@@ -126,10 +131,12 @@ def reckoned(prior: Prior, looks: Looks, published: Curve) -> Reckoned:
     else:
         p10, p50, p90 = (published.day(share) for share in QUICK_MIDDLE_SLOW)
     start = max(looks.last, 0.5)
+    slow = Curve(published.centre + prior.shift, published.spread).day(QUICK_MIDDLE_SLOW[-1])
     return Reckoned(
         p10=round(p10, 4),
         p50=round(p50, 4),
         p90=round(p90, 4),
+        slow=round(slow, 4),
         likely=(found.half_by(0.05), found.half_by(0.95)),
         news=first_day(lambda days: found.news_by(days) >= ENOUGH_NEWS, start, longest),
         hopeless=first_day(lambda days: found.still_to_root(days) < TOO_FEW, start, longest),

@@ -9,7 +9,8 @@ from hypothesis import strategies as st
 
 from cuttings.climate.climate import Climate
 from cuttings.plants.model import Way
-from cuttings.rules.rooting import Bench
+from cuttings.rules.rooting import Bench, RootingClock
+from cuttings.takes.curve import Curve
 from cuttings.takes.forecasting import Forecast, forecast
 from cuttings.words import Method
 from tests.rules.gardens import COLD, climates, days
@@ -159,6 +160,10 @@ def test_forecasts_are_in_order(
     assert found.likely[0] <= found.likely[1]
     assert found.next_look <= found.give_up
     assert looks or found.p10 <= found.next_look
-    assert found.give_up - found.p90 <= timedelta(days=366)
+    clock = RootingClock.of(way, started, climate, Bench.OPEN if method.is_layer else bench)
+    assert clock is not None
+    slow = clock.after(Curve.of_range(clock.low, clock.high).day(0.9))
+    latest = max([slow + timedelta(days=366), *(started + timedelta(days=look.days) for look in looks)])
+    assert found.give_up <= latest
     waiting = 20 - sum(look.rooted + look.failed for look in looks)
     assert 0 <= found.yet[0] <= found.yet[1] <= found.yet[2] <= waiting

@@ -152,7 +152,7 @@ def test_a_kind_that_surely_took_worse_than_usual_is_told_with_its_counts() -> N
         story.check(day("2026-10-10"), lot, rooted=0, failed=10)
     lesson = lessons(story)["took-badly"]
     assert "0 of 40 took" in lesson.text
-    assert lesson.stems == 40 - round(0.4 * 40)
+    assert lesson.stems == 40 - round(0.2 * 40)
 
 
 def test_what_was_potted_late_and_died_in_its_pot_is_told() -> None:
