@@ -28,7 +28,7 @@ _SPREADS = tuple(
 
 _LEAST = 1e-300
 
-WORTH_COUNTING = 1e-5
+WORTH_COUNTING = 2e-4
 """A curve of less weight than this changes no day."""
 
 
