@@ -17,8 +17,8 @@ from attrs import evolve, frozen
 
 from cuttings.takes.cases import NO_DIP, By, Case, Fact
 from cuttings.takes.grids import quantile
-from cuttings.takes.groups import Group, Key, counts_of, lots_of, start_of
-from cuttings.takes.shares import FINE, Share, learned
+from cuttings.takes.groups import Group, Key, lots_of, share_of
+from cuttings.takes.shares import Share
 
 LEAST_LOTS, LEAST_STEMS = 2, 10
 """What each side needs at the least for a word on which is better: lots, for one tells nothing of how lots
@@ -139,7 +139,7 @@ def _any_dip(sides: Sequence[Side]) -> Iterator[tuple[By, Side, list[Side]]]:
 
 def _promise(side: Side) -> tuple[bool, float]:
     """What makes a side the one to beat: enough lots, then the share that roots."""
-    return _enough(side), learned(start_of(side.cases), counts_of(side.cases)).mean
+    return _enough(side), share_of(side.cases).mean
 
 
 def _enough(side: Side) -> bool:
@@ -216,7 +216,7 @@ def difference_of(strata: Sequence[Stratum]) -> list[tuple[float, float]]:
 @lru_cache(maxsize=1024)
 def _law_of(cases: tuple[Case, ...]) -> tuple[float, "_Law"]:
     """How many stems of some lots were counted, and the law of the share that roots."""
-    share = learned(start_of(cases), counts_of(cases), FINE)
+    share = share_of(cases)
     return share.stems, _Law.of_share(share)
 
 

@@ -2,6 +2,7 @@
 live a year in the ground."""
 
 from collections.abc import Iterable, Mapping, Sequence
+from functools import lru_cache
 
 from attrs import frozen
 
@@ -105,13 +106,19 @@ def rooting_of(cases: Iterable[Case]) -> Rooting | None:
         waiting=sum(each.waiting for each in told),
         gone=sum(each.gone for each in told),
         sources={case.figure.source: case.figure.published for case in waited},
-        share=learned(start_of(waited), counts_of(waited), FINE),
+        share=share_of(tuple(waited)),
     )
 
 
 def lots_of(cases: Iterable[Case]) -> int:
     """How many lots were begun together."""
     return len({case.begun_as for case in cases})
+
+
+@lru_cache(maxsize=4096)
+def share_of(cases: tuple[Case, ...]) -> Share:
+    """What some lots whose stems waited teach of the share that roots."""
+    return learned(start_of(cases), counts_of(cases), FINE)
 
 
 def start_of(cases: Sequence[Case]) -> Figure:

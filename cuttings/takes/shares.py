@@ -8,7 +8,7 @@ and how much lots differ from ``LOTS_DIFFER``. The posterior is reckoned on a gr
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from functools import cached_property
 from typing import Self
 
@@ -110,13 +110,14 @@ def learned(figure: Figure, lots: Iterable[Counts], nodes: int = COARSE) -> Shar
         nodes: points of the grid of the mean, which runs along its log odds; at least ``COARSE``.
     """
     counted = [each for each in lots if each.came_through + each.did_not > 0.0]
-    every = _Counted.of(counted)
+    every = Tallied.of(counted)
     a, b = figure.mean * figure.stems, (1.0 - figure.mean) * figure.stems
+    likenesses = [(math.log(weight) + every.apart_from_the_mean(alike), alike) for alike, weight in LOTS_DIFFER]
 
     def at(logit: float) -> Sequence[float]:
         mean = _share(logit)
         start = a * math.log(mean) + b * math.log1p(-mean)
-        return [start + math.log(weight) + every.log_chance(mean, alike) for alike, weight in LOTS_DIFFER]
+        return [start + held + every.by_the_mean(mean, alike) for held, alike in likenesses]
 
     grid = zoomed(at, -FURTHEST, FURTHEST, COARSE)
     if nodes > COARSE:
@@ -134,46 +135,52 @@ def learned(figure: Figure, lots: Iterable[Counts], nodes: int = COARSE) -> Shar
     )
 
 
-def log_chance(came_through: float, did_not: float, mean: float, alike: float) -> float:
-    """The logarithm of the chance that of the stems of one lot those came through and those did not, in one
-    order.
-
-    Args:
-        mean: the mean share, more than 0 and less than 1.
-        alike: the correlation of the stems of a lot, more than 0 and less than 1.
-    """
-    return _Counted.of([Counts(came_through, did_not)]).log_chance(mean, alike)
+Numbers = tuple[tuple[float, int], ...]
+"""Numbers of stems, each with how many lots had so many."""
 
 
 @frozen
-class _Counted:
+class Tallied:
     """Many lots, with how often each number of stems came through, did not, or was counted at all: what is
     alike is reckoned once."""
 
     lots: int
-    came_through: Mapping[float, int]
-    did_not: Mapping[float, int]
-    stems: Mapping[float, int]
+    came_through: Numbers
+    did_not: Numbers
+    stems: Numbers
 
     @classmethod
     def of(cls, lots: Sequence[Counts]) -> Self:
         return cls(
             len(lots),
-            Counter(each.came_through for each in lots),
-            Counter(each.did_not for each in lots),
-            Counter(each.came_through + each.did_not for each in lots),
+            tuple(Counter(each.came_through for each in lots).items()),
+            tuple(Counter(each.did_not for each in lots).items()),
+            tuple(Counter(each.came_through + each.did_not for each in lots).items()),
         )
 
     def log_chance(self, mean: float, alike: float) -> float:
-        """The logarithm of the chance of them all; see ``log_chance``."""
+        """The logarithm of the chance that of the stems of each lot those came through and those did not, in
+        one order.
+
+        Args:
+            mean: the mean share, more than 0 and less than 1.
+            alike: the correlation of the stems of a lot, more than 0 and less than 1.
+        """
+        return self.by_the_mean(mean, alike) + self.apart_from_the_mean(alike)
+
+    def by_the_mean(self, mean: float, alike: float) -> float:
+        """The part of it that the mean share bears on."""
         whole = 1.0 / alike - 1.0
-        a, b = mean * whole, (1.0 - mean) * whole
-        came, did_not, stems = (
-            sum(times * math.lgamma(part + count) for count, times in counts.items())
-            for part, counts in ((a, self.came_through), (b, self.did_not), (whole, self.stems))
-        )
-        nobody = math.lgamma(whole) - math.lgamma(a) - math.lgamma(b)
-        return came + did_not - stems + self.lots * nobody
+        return self._rise(self.came_through, mean * whole) + self._rise(self.did_not, (1.0 - mean) * whole)
+
+    def apart_from_the_mean(self, alike: float) -> float:
+        """The rest of it."""
+        return -self._rise(self.stems, 1.0 / alike - 1.0)
+
+    def _rise(self, numbers: Numbers, base: float) -> float:
+        """The logarithm of the rising factorials of a base by some numbers, those of all lots multiplied."""
+        lgamma = math.lgamma
+        return sum([times * lgamma(base + number) for number, times in numbers]) - self.lots * lgamma(base)
 
 
 def _share(logit: float) -> float:
