@@ -41,6 +41,10 @@ FORTNIGHT = timedelta(days=13)
 FEW_MORE = 8
 """A stem more for each eight is worth a fortnight in which to start them; from memory."""
 
+AS_MANY_AGAIN = 2
+"""Up to so many times the stems are worth the best time of a window against its first day; this program's own
+choice."""
+
 
 @frozen
 class Aim:
@@ -225,12 +229,24 @@ class Goals:
         opens, closes = max(window.opens, self.today), min(window.closes, aim.by)
         best = min(max(window.best[0], opens), closes)
         lot = self._lot(way, aim.want)
-        for day in dict.fromkeys((best, opens)):
+
+        def fewest(day: date) -> int | None:
+            if table.deadline(day) is None:
+                return None
             enough = lot.fewest(aim.want, aim.sure, table.in_time(day), held)
-            if enough is not None and table.deadline(day) is not None:
-                start, start_by = self._widened(lot, table, aim, held, enough[0], (day, closes))
-                return self._told(window, way, table, aim, held, start, (opens, start_by))
-        return self._short(way, lot, table, aim, held, opens)
+            return None if enough is None else enough[0]
+
+        least = fewest(opens)
+        if least is None:
+            return self._short(way, lot, table, aim, held, opens)
+
+        def is_worth_it(day: date) -> bool:
+            number = fewest(day)
+            return number is not None and number <= AS_MANY_AGAIN * least
+
+        day = best if is_worth_it(best) else last_day(is_worth_it, opens, best) or opens
+        start, start_by = self._widened(lot, table, aim, held, fewest(day) or least, (day, closes))
+        return self._told(window, way, table, aim, held, start, (opens, start_by))
 
     def _lot(self, way: Way, want: int) -> Survivors:
         most = min(max(LEAST_MOST, MOST_A_STEM * want), MOST_STARTED)
