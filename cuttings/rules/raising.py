@@ -30,14 +30,20 @@ def plantable(
     (``under_cover``).
     """
     if method.starts_rooted:
-        return rooted if is_hardy(plant, climate) else _in_planting_time(plant, climate, rooted)
+        return rooted if is_hardy(plant, climate) else in_planting_time(plant, climate, rooted)
     free = severed(method, climate, started, rooted) if method.is_layer else rooted
     season = next_potting(plant, climate, free)
     potted = free if season is None else max(free, season.opens)
+    return plantable_from_pot(plant, climate, potted, under_cover=under_cover)
+
+
+def plantable_from_pot(plant: Plant, climate: Climate, potted: date, *, under_cover: bool) -> date | None:
+    """The first day on which a stem may be planted that was potted on a day; ``None`` where the plant is
+    never planted out."""
     grown = potted + weeks(FILL_POT_WEEKS)
     if under_cover:
         grown = next_start(plant, climate, grown).value + time_to_harden(plant, climate)
-    return _in_planting_time(plant, climate, grown)
+    return in_planting_time(plant, climate, grown)
 
 
 def severed(method: Method, climate: Climate, started: date, rooted: date) -> date:
@@ -49,7 +55,8 @@ def severed(method: Method, climate: Climate, started: date, rooted: date) -> da
     return max(window.opens, rooted)
 
 
-def _in_planting_time(plant: Plant, climate: Climate, day: date) -> date | None:
+def in_planting_time(plant: Plant, climate: Climate, day: date) -> date | None:
+    """The day itself, or the first after it that lies in planting time; ``None`` where there is none."""
     window = next_planting(plant, climate, day)
     return None if window is None else max(day, window.opens)
 

@@ -8,8 +8,11 @@ import numpy as np
 from attrs import frozen
 
 from cuttings.ledger.lots import Lot
+from cuttings.rules.hardening import time_to_harden
+from cuttings.rules.raising import FILL_POT_WEEKS, in_planting_time, plantable_from_pot
 from cuttings.rules.rooting import RootingClock
-from cuttings.takes.evidence import begun_on, bench_of, looks_of
+from cuttings.rules.seasons import weeks
+from cuttings.takes.evidence import begun_on, bench_of, closed_air, looks_of
 from cuttings.takes.goal import Goals
 from cuttings.takes.raised import Timetable
 from cuttings.takes.rooting import posterior
@@ -59,9 +62,24 @@ def _parts(goals: Goals, lot: Lot, by: date) -> list[Sequence[float]]:
     fit = table.plantable(lot.started_on, goals.today)
     if lot.at(Stage.ROOTED) and fit is not None and fit <= by:
         parts.append(thinned(thinned(_all(lot.at(Stage.ROOTED)), goals.potting), goals.living))
-    if in_soil := sum(lot.at(stage) for stage in IN_SOIL):
+    in_soil = sum(lot.at(stage) for stage in IN_SOIL if _is_fit(goals, lot, stage, by))
+    if in_soil:
         parts.append(thinned(_all(in_soil), goals.living))
     return parts
+
+
+def _is_fit(goals: Goals, lot: Lot, stage: Stage, by: date) -> bool:
+    """Whether stems of a lot that stand in pots may be planted by a day: grown on and hardened off, in
+    planting time."""
+    plant, climate, today = goals.plant, goals.climate, goals.today
+    since = lot.reached(stage) or lot.started_on
+    if stage is Stage.POTTED:
+        potted = max(since, today - weeks(FILL_POT_WEEKS))
+        day = plantable_from_pot(plant, climate, potted, under_cover=closed_air(lot))
+    else:
+        hardened = since + time_to_harden(plant, climate) if stage is Stage.HARDENING else since
+        day = in_planting_time(plant, climate, max(hardened, today))
+    return day is not None and day <= by
 
 
 def _all(count: int) -> tuple[float, ...]:
@@ -70,7 +88,7 @@ def _all(count: int) -> tuple[float, ...]:
 
 def _rooted(goals: Goals, lot: Lot, table: Timetable) -> tuple[float, ...]:
     """The chance of each number of those that wait which has roots in time."""
-    begun, last = begun_on(lot, table.way), table.deadline(goals.today)
+    begun, last = begun_on(lot, table.way), table.deadline(lot.started_on, goals.today)
     clock = RootingClock.of(table.way, begun, goals.climate, bench_of(lot))
     if clock is None or last is None:
         return (1.0,)

@@ -68,15 +68,15 @@ class Timetable:
         under = self.way.method in ROOTED_UNDER_COVER
         return plantable(self.plant, self.way.method, self.climate, started, rooted, under_cover=under)
 
-    def deadline(self, started: date) -> date | None:
-        """The last day on which a stem may root to be planted in time; ``None`` where it is too late
-        already."""
+    def deadline(self, started: date, since: date | None = None) -> date | None:
+        """The last day, from the start or a later one on, on which a stem may root to be planted in time;
+        ``None`` where it is too late already."""
 
         def in_time(rooted: date) -> bool:
             day = self.plantable(started, rooted)
             return day is not None and day <= self.by
 
-        return last_day(in_time, started, self.by)
+        return last_day(in_time, since or started, self.by)
 
     def in_time(self, started: date) -> tuple[tuple[float, float], ...]:
         """Of the stems that root at all, the share that does so in time, with the chance of each share."""
