@@ -65,8 +65,9 @@ def begun_on(lot: Lot, way: Way) -> date:
 
 
 def tally_of(lot: Lot) -> Tally:
-    """What became of the stems that waited, by the lot's own entries."""
-    rooted = failed = gone = 0
+    """What became of the stems that waited, by the lot's own entries; those that had rooted before they were
+    split off have rooted in the lot that they were split into."""
+    rooted, failed, gone = brought_along(lot, Stage.WAITING), 0, 0
     for entry in lot.entries:
         if entry.lot != lot.code or isinstance(entry, e.Split):
             continue
@@ -76,6 +77,18 @@ def tally_of(lot: Lot) -> Tally:
                 failed += move.count * (move.target is Stage.LOST)
                 gone += move.count * (move.target in (Stage.GIVEN, Stage.SOLD))
     return Tally(rooted, failed, lot.at(Stage.WAITING), gone)
+
+
+def brought_along(lot: Lot, beyond: Stage) -> int:
+    """How many stems that had gone beyond the stage they all began at came into a lot as it was split off,
+    less those that went on from it into another."""
+    if any(move.target is not beyond for move in lot.origin.moves):
+        return 0
+    found = 0
+    for split in lot.of_kind(e.Split):
+        count = sum(move.count for move in split.moves if move.source is not beyond)
+        found += count * ((split.into == lot.code) - (split.lot == lot.code))
+    return found
 
 
 def looked_on(lot: Lot) -> tuple[date, ...]:

@@ -142,10 +142,7 @@ def counts_of(cases: Iterable[Case]) -> tuple[Counts, ...]:
 def _joined(counted: Iterable[tuple[Case, Counts]]) -> tuple[Counts, ...]:
     found: dict[str, Counts] = {}
     for case, counts in counted:
-        before = found.get(case.begun_as, Counts(0, 0))
-        found[case.begun_as] = Counts(
-            before.came_through + counts.came_through, before.did_not + counts.did_not
-        )
+        found[case.begun_as] = found.get(case.begun_as, Counts(0, 0)).plus(counts)
     return tuple(found.values())
 
 

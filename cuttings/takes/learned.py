@@ -85,7 +85,8 @@ class Learned:
         return Shift(mean, math.sqrt(var + LOT_SD**2), len(mine), sum(count for _, _, count in others))
 
     def share(self, kind: Kind, way: Way) -> Share:
-        """The share of stems of a kind that root, by the lots that have come to an end."""
+        """The share of stems of a kind that root, by the lots that have come to an end; one that was split
+        is one."""
         if kind not in self._shares:
             ended = self._ended.get(kind, ())
             self._shares[kind] = learned_share(rooting_figure(way), ended)
@@ -134,12 +135,18 @@ class Learned:
 
     @cached_property
     def _ended(self) -> Mapping[Kind, tuple[Counts, ...]]:
-        found: dict[Kind, list[Counts]] = {}
+        found: dict[Kind, dict[str, Counts]] = {}
+        waiting: set[tuple[Kind, str]] = set()
         for lot in self._lots:
-            told = tally_of(lot)
-            if not told.waiting and told.rooted + told.failed:
-                found.setdefault((lot.plant, lot.method), []).append(Counts(told.rooted, told.failed))
-        return {kind: tuple(each) for kind, each in found.items()}
+            told, kind, begun = tally_of(lot), (lot.plant, lot.method), lot.origin.lot
+            if told.waiting:
+                waiting.add((kind, begun))
+            counts = found.setdefault(kind, {})
+            counts[begun] = counts.get(begun, Counts(0, 0)).plus(Counts(told.rooted, told.failed))
+        return {
+            kind: tuple(each for begun, each in counts.items() if (kind, begun) not in waiting)
+            for kind, counts in found.items()
+        }
 
 
 def way_for(lot: Lot, catalogue: Catalogue) -> Way:

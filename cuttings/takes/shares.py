@@ -63,6 +63,10 @@ class Counts:
     came_through: float
     did_not: float
 
+    def plus(self, other: "Counts") -> "Counts":
+        """Both together."""
+        return Counts(self.came_through + other.came_through, self.did_not + other.did_not)
+
 
 @frozen
 class Share:
@@ -112,7 +116,9 @@ def learned(figure: Figure, lots: Iterable[Counts], nodes: int = COARSE) -> Shar
     counted = [each for each in lots if each.came_through + each.did_not > 0.0]
     every = Tallied.of(counted)
     a, b = figure.mean * figure.stems, (1.0 - figure.mean) * figure.stems
-    likenesses = [(math.log(weight) + every.apart_from_the_mean(alike), alike) for alike, weight in LOTS_DIFFER]
+    likenesses = [
+        (math.log(weight) + every.apart_from_the_mean(alike), alike) for alike, weight in LOTS_DIFFER
+    ]
 
     def at(logit: float) -> Sequence[float]:
         mean = _share(logit)

@@ -7,7 +7,7 @@ from attrs import frozen
 
 from cuttings.ledger.lots import Lot
 from cuttings.plants.model import Way
-from cuttings.takes.evidence import tally_of
+from cuttings.takes.evidence import brought_along, tally_of
 from cuttings.takes.figures import rooting_figure
 from cuttings.takes.shares import FINE, Counts, Share, learned
 from cuttings.takes.year_moves import Fates, fates_of, moves_of
@@ -73,7 +73,7 @@ def best_and_worst(kinds: Iterable[Kind]) -> tuple[Kind | None, Kind | None]:
 
 
 def _kind(lots: Sequence[Lot], way: Way) -> Kind:
-    told = [counts_of(lot) for lot in lots]
+    told = _told_of(lots)
     ended = [counts for counts, waiting in told if not waiting]
     newest = lots[-1]
     return Kind(
@@ -101,4 +101,14 @@ def counts_of(lot: Lot) -> tuple[Counts, int]:
         return Counts(told.rooted, told.failed), told.waiting
     left = [moved for moved in moves_of((lot,)) if moved.source is Stage.ROOTED]
     died = sum(moved.count for moved in left if moved.target is Stage.LOST)
-    return Counts(sum(moved.count for moved in left) - died, died), lot.at(Stage.ROOTED)
+    took = sum(moved.count for moved in left) - died + brought_along(lot, Stage.ROOTED)
+    return Counts(took, died), lot.at(Stage.ROOTED)
+
+
+def _told_of(lots: Iterable[Lot]) -> list[tuple[Counts, int]]:
+    """The same of some lots, those that were begun together as one."""
+    found: dict[str, tuple[Counts, int]] = {}
+    for lot in lots:
+        (counts, waiting), (more, still) = found.get(lot.origin.lot, (Counts(0, 0), 0)), counts_of(lot)
+        found[lot.origin.lot] = counts.plus(more), waiting + still
+    return list(found.values())
