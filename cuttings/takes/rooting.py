@@ -8,7 +8,7 @@ plain arithmetic, so that a week of many lots needs no library of numbers.
 """
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from functools import cached_property
 
 from attrs import field, frozen
@@ -171,17 +171,6 @@ class Posterior:
         """The mean number of stems waiting that root yet."""
         return sum(number * chance for number, chance in enumerate(self.yet_to_root))
 
-    def share_laws(self) -> Iterator[tuple[float, float, float]]:
-        """The share that roots, as a mixture of beta laws: each with its weight and two parameters."""
-        rooted, failed, waiting = self.looks.taken, self.looks.failed, self.looks.waiting
-        for number, chance in enumerate(self.yet_to_root):
-            yield chance, self.prior.takes + rooted + number, self.prior.fails + failed + waiting - number
-
-    @cached_property
-    def share(self) -> float:
-        """The mean share of the lot's stems that roots."""
-        return sum(chance * a / (a + b) for chance, a, b in self.share_laws())
-
 
 def posterior(prior: Prior, looks: Looks, nodes: int = 19) -> Posterior:
     """The posterior of one lot.
@@ -211,24 +200,15 @@ def posterior(prior: Prior, looks: Looks, nodes: int = 19) -> Posterior:
     return Posterior(prior, looks, found, shifts, never)
 
 
-def log_likelihood(curve: Curve, share: float, looks: Looks) -> float:
-    """The logarithm of the chance of what was seen, for one curve and one share of stems that root.
+def _log_likelihood(curve: Curve, looks: Looks, never: Sequence[float]) -> float:
+    """The logarithm of the chance of what was seen, for one curve, with the share that roots integrated out;
+    but for a constant.
 
     Counts of one look are taken as they are; the number of ways to arrange them is left out.
     """
-    found = sum(
-        count * math.log(max(share * curve.between(first, last), _LEAST))
-        for first, last, count in looks.rooted
-    )
-    found += looks.waiting * math.log(max(1.0 - share * curve.by(looks.last), _LEAST))
-    return found + looks.failed * math.log(max(1.0 - share, _LEAST)) if looks.failed else found
-
-
-def _log_likelihood(curve: Curve, looks: Looks, never: Sequence[float]) -> float:
-    """The same with the share integrated out, but for a constant."""
     found = math.log(max(_value(never, curve.after(looks.last)), _LEAST)) if looks.last > 0.0 else 0.0
     for first, last, count in looks.rooted:
-        found += count * math.log(max(curve.after(first) - curve.after(last), _LEAST))
+        found += count * math.log(max(curve.between(first, last), _LEAST))
     return found
 
 

@@ -17,7 +17,7 @@ import pytest
 from scipy.optimize import minimize
 from scipy.stats import betabinom
 
-from cuttings.takes.shares import FINE, LOTS_DIFFER, Counts, Figure, learned, log_chance
+from cuttings.takes.shares import FINE, LOTS_DIFFER, Counts, Figure, Tallied, learned
 from tests.commands.running import recorded
 
 BARTLETT = {("Long", "Now"): 156, ("Long", "Spring"): 84, ("Short", "Now"): 107, ("Short", "Spring"): 31}
@@ -143,7 +143,8 @@ def plates(name: str) -> list[Plates]:
 
 
 def ours(came: int, not_: int, mean: float, alike: float) -> float:
-    return log_chance(came, not_, mean, alike) + math.log(math.comb(came + not_, came))
+    ways = math.log(math.comb(came + not_, came))
+    return Tallied.of([Counts(came, not_)]).log_chance(mean, alike) + ways
 
 
 def theirs(came: int, not_: int, mean: float, alike: float) -> float:

@@ -22,6 +22,7 @@ from scipy.stats import beta
 from cuttings.takes.curve import Curve
 from cuttings.takes.learned import GARDEN_SD, LOT_SD, WAY_SD
 from cuttings.takes.rooting import SPREAD_SD, Looks, Posterior, Prior, posterior
+from tests.takes.laws import share_laws
 from tests.takes.two_years import value
 
 LOTS = 1_000
@@ -125,7 +126,7 @@ def covered(regime: Regime, shift: float | None) -> Covered:
 
 def part_below(told: Posterior, share: float) -> float:
     """How much of what is thought of the share that roots lies below a share."""
-    weights, takes, fails = (np.array(column) for column in zip(*told.share_laws(), strict=True))
+    weights, takes, fails = (np.array(column) for column in zip(*share_laws(told), strict=True))
     return float(weights @ beta.cdf(share, takes, fails))
 
 

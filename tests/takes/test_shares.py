@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from scipy import stats
 
 from cuttings.takes import shares
-from cuttings.takes.shares import FINE, LOTS_DIFFER, Counts, Figure, learned, log_chance
+from cuttings.takes.shares import FINE, LOTS_DIFFER, Counts, Figure, Tallied, learned
 
 ALIKE_BY_CHANCE = ((1e-7, 1.0),)
 """Stems of a lot that are alike by chance alone: then the posterior of the mean is a beta law."""
@@ -22,7 +22,8 @@ def test_the_chance_of_one_lot_is_that_of_scipy(came: int, not_: int, mean: floa
     stems, shape = came + not_, 1.0 / alike - 1.0
     theirs = stats.betabinom.logpmf(came, stems, mean * shape, (1.0 - mean) * shape)
     ways = math.log(math.comb(stems, came))
-    assert log_chance(came, not_, mean, alike) + ways == pytest.approx(theirs, abs=1e-9)
+    ours = Tallied.of([Counts(came, not_)]).log_chance(mean, alike)
+    assert ours + ways == pytest.approx(theirs, abs=1e-9)
 
 
 @pytest.mark.parametrize(("came", "not_"), [(0, 6), (14, 6), (3, 1), (156, 84)])
