@@ -116,8 +116,13 @@ class Desk:
         )
 
     @property
+    def book_then(self) -> Book:
+        """The book as it stood on the day that the command is of; the same object as long as the book is."""
+        return self._while_the_book_stands("then", lambda: self.book.as_of(self.on))
+
+    @property
     def learned(self) -> "Learned":
-        """What the ledger's own lots have taught; the same object as long as the book is."""
+        """What the ledger's own lots have taught by that day; the same object as long as the book is."""
         return self._while_the_book_stands("learned", lambda: _learned_from(self))
 
     def _while_the_book_stands(self, name: str, make: Callable[[], R]) -> R:
@@ -279,7 +284,7 @@ def _catalogue_of(book: Book) -> "Catalogue":
 def _learned_from(desk: Desk) -> "Learned":
     from cuttings.takes.learned import Learned
 
-    return Learned(desk.book.lots.values(), desk.catalogue, desk.climate)
+    return Learned(desk.book_then.lots.values(), desk.catalogue, desk.climate)
 
 
 def climate_of(garden: Garden | None, normals: Normals | None = None) -> Climate:

@@ -87,7 +87,7 @@ def goal(desk: Desk, **given: Any) -> None:
         return
     if not found.ways and not any(each.certainty for each in found.short):
         raise Refused(_nothing_by_then(desk, goals, aim, found, named.spoken))
-    mothers = mother_plants(desk.book.as_of(desk.on), desk.catalogue, named.name, desk.on)
+    mothers = mother_plants(desk.book_then, desk.catalogue, named.name, desk.on)
     ways = [told(desk, named.plant, each, mothers) for each in found.ways]
     page = _page(desk, named, aim, ways, found, held, counted=bool(given["held"]), goals=goals)
     document = {
@@ -122,7 +122,7 @@ def _day_to_come(text: str, today: date) -> date:
 
 def goals_of(desk: Desk, name: str, plant: Plant) -> Goals:
     """What can be made of a plant in the garden as it stands."""
-    lots = tuple(desk.book.as_of(desk.on).lots.values())
+    lots = tuple(desk.book_then.lots.values())
     return Goals(name, plant, lots, desk.learned, desk.climate, desk.on)
 
 

@@ -92,7 +92,7 @@ def for_site(desk: Desk, given: Mapping[str, Any]) -> None:
 
 def _of_the_garden(desk: Desk) -> Iterator[Named]:
     """The plants that grow on the sites or stand in care, each once, without those that nobody increases."""
-    book = desk.book.as_of(desk.on)
+    book = desk.book_then
     found: dict[str, Named] = {}
     for each in grown(book, desk.catalogue):
         found.setdefault(each.name, Named(each.name, each.called, each.plant))
@@ -120,7 +120,7 @@ def _made(desk: Desk, fitting: Fitting, want: int | None, by: date | None, sure:
     named = fitting.named
     goals = goals_of(desk, named.name, named.plant)
     number = want or fitting.fits or 1
-    mothers = mother_plants(desk.book.as_of(desk.on), desk.catalogue, named.name, desk.on)
+    mothers = mother_plants(desk.book_then, desk.catalogue, named.name, desk.on)
     aim = Aim(number, by or desk.on, sure)
     for day in [by] if by is not None else _season_ends(desk, named):
         aim = Aim(number, day, sure)

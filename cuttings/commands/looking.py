@@ -7,7 +7,7 @@ import click
 
 from cuttings.ask import Question
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.parsing import one_of
+from cuttings.commands.parsing import of_plant, one_of
 from cuttings.commands.questions import which_lot
 from cuttings.commands.rooting_view import rooting_document, rooting_rows
 from cuttings.commands.taping import standing_document, standing_rows
@@ -78,9 +78,8 @@ def _chosen(desk: Desk, given: dict[str, Any]) -> list[Lot]:
             lot for lot in found if any(given["place"].casefold() in p.casefold() for p in _places(desk, lot))
         ]
     if given["plant"]:
-        name = understand(desk.catalogue, given["plant"]).name.casefold()
-        typed = given["plant"].casefold()
-        found = [x for x in found if name in x.plant.casefold() or typed in x.called.casefold()]
+        meant = understand(desk.catalogue, given["plant"])
+        found = list(filter(of_plant(meant.name, given["plant"]), found))
     if given["unlabelled"]:
         found = unlabelled(found)
     return found

@@ -119,6 +119,13 @@ def lot_in(book: Book) -> Callable[[str], Lot]:
     return read
 
 
+def of_plant(name: str, typed: str) -> Callable[[Lot], bool]:
+    """Whether a lot is of a plant: by the name that was understood, or by what was typed as the keeper's own
+    word for it."""
+    name, typed = name.casefold(), typed.strip().casefold()
+    return lambda lot: name in lot.plant.casefold() or typed in lot.called.casefold()
+
+
 def _padded(code: str) -> str:
     year, dash, running = code.partition("-")
     return f"{year}-{int(running):03d}" if dash and running.isdecimal() else code

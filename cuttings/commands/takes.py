@@ -6,7 +6,7 @@ from typing import Any
 import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
-from cuttings.commands.parsing import one_of, whole
+from cuttings.commands.parsing import of_plant, one_of, whole
 from cuttings.commands.takes_view import Table, takes_document, takes_page
 from cuttings.dates import EARLIEST, LATEST
 from cuttings.errors import Misused, Refused
@@ -15,7 +15,6 @@ from cuttings.plants.understood import understand
 from cuttings.takes.cases import By, Case, case_of
 from cuttings.takes.comparing import comparisons
 from cuttings.takes.groups import grouped, left_out
-from cuttings.takes.learned import Learned
 from cuttings.words import listed
 
 WAITING_FOR = (
@@ -81,12 +80,10 @@ def _year(given: str | None) -> int | None:
 
 
 def _cases(desk: Desk, plant: str, year: int | None) -> list[Case]:
-    book = desk.book.as_of(desk.on)
-    learned = Learned(book.lots.values(), desk.catalogue, desk.climate)
-    lots = _lots_of(desk, list(book.lots.values()), plant) if plant else list(book.lots.values())
+    every = list(desk.book_then.lots.values())
     return [
-        case_of(lot, learned, desk.climate, desk.on)
-        for lot in lots
+        case_of(lot, desk.learned, desk.climate, desk.on)
+        for lot in (_lots_of(desk, every, plant) if plant else every)
         if year is None or lot.started_on.year == year
     ]
 
@@ -94,11 +91,7 @@ def _cases(desk: Desk, plant: str, year: int | None) -> list[Case]:
 def _lots_of(desk: Desk, lots: list[Lot], typed: str) -> list[Lot]:
     """The lots of one plant, by its name in the catalogue or by the keeper's own."""
     meant = understand(desk.catalogue, typed)
-    found = [
-        lot
-        for lot in lots
-        if meant.name.casefold() in lot.plant.casefold() or typed.casefold() in lot.called.casefold()
-    ]
+    found = list(filter(of_plant(meant.name, typed), lots))
     if not found and meant.plant is None:
         raise Refused(
             meant.could_be

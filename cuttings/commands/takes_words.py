@@ -1,7 +1,5 @@
 """What was counted, and what a comparison came to, in plain sentences; never a share without its count."""
 
-from collections.abc import Iterable
-
 from cuttings.takes.cases import LEAST_TOLD, NO_DIP, By, Fact
 from cuttings.takes.comparing import ANY_DIP, LEAST_LOTS, LEAST_STEMS, Comparison, Side, Verdict
 from cuttings.takes.groups import Group, Key, Rooting, Survival
@@ -196,8 +194,3 @@ def _cover_said(cover: Cover) -> str:
 
 def _capitalised(text: str) -> str:
     return text[:1].upper() + text[1:]
-
-
-def sources_said(groups: Iterable[Group]) -> list[str]:
-    """The keys of the sources that groups start from, each once."""
-    return list(dict.fromkeys(key for group in groups if group.rooting for key in group.rooting.sources))

@@ -9,7 +9,7 @@ from typing import Any
 
 from cuttings.commands.desk import Desk
 from cuttings.commands.drawings import write_drawing, write_text
-from cuttings.commands.parsing import number
+from cuttings.commands.parsing import number, of_plant
 from cuttings.commands.telling import known_lot
 from cuttings.commands.year_pages import (
     MARKDOWN_BEGINS,
@@ -53,7 +53,7 @@ def year_account(
         Misused: a price cannot be read, or is of a plant that the ledger does not have.
         Refused: a file cannot be written, or holds something else.
     """
-    book = desk.book.as_of(desk.on)
+    book = desk.book_then
     told = account(
         book,
         desk.catalogue,
@@ -94,8 +94,7 @@ def _only(desk: Desk, plant: str | None) -> Callable[[Lot], bool] | None:
     """Which lots are of a plant, as ``lots --plant`` has it."""
     if not plant or not plant.strip():
         return None
-    name, typed = understand(desk.catalogue, plant).name.casefold(), plant.strip().casefold()
-    return lambda lot: name in lot.plant.casefold() or typed in lot.called.casefold()
+    return of_plant(understand(desk.catalogue, plant).name, plant)
 
 
 def _prices(desk: Desk, told: Iterable[str], lots: Iterable[Lot]) -> Prices:

@@ -298,3 +298,18 @@ def test_nothing_is_recorded_and_nothing_heavy_is_loaded(demo: Path) -> None:
     report = loaded_by("takes", "--by", "method", "--on", date(2026, 5, 2).isoformat(), ledger=demo)
     assert not NEVER & set(report["loaded"])
     assert (demo / "ledger.jsonl").read_bytes() == before
+
+
+def test_what_was_seen_later_teaches_nothing_on_an_earlier_day(ledger: Path) -> None:
+    begun = recorded("strike", "box", "--wood", "semi-ripe", "--count", "10", "--on", "2025-08-01",
+                     ledger=ledger).lot  # fmt: skip
+    asked = ("card", begun, "--json", "--on", "2025-08-02")
+    before = cuttings(*asked, ledger=ledger).document["rooting"]
+    for _ in range(3):
+        late = recorded("strike", "box", "--wood", "semi-ripe", "--count", "10", "--on", "2025-08-01",
+                        ledger=ledger).lot  # fmt: skip
+        recorded("check", late, "--rooted", "0", "--not-yet", "10", "--on", "2026-04-01", ledger=ledger)
+        recorded("check", late, "--rooted", "9", "--failed", "1", "--on", "2026-05-01", ledger=ledger)
+    assert cuttings(*asked, ledger=ledger).document["rooting"] == before
+    now = cuttings("card", begun, "--json", ledger=ledger).document["rooting"]
+    assert now["p50"] > before["p50"]
