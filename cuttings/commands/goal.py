@@ -219,12 +219,11 @@ def _keep_one(
     ways: Sequence[Told],
     page: Page,
     document: dict[str, Any],
-    site: str = "",
 ) -> None:
     """Show the answer, and write down the way that is chosen: by ``--keep``, or by whoever is asked."""
     chosen = interview.given(KEEP)
     if chosen is not None:
-        _write(desk, named, aim, _chosen(ways, chosen), page, document, site)
+        _write(desk, named, aim, _chosen(ways, chosen), page, document)
         return
     if desk.asker is None or desk.as_json or not ways:
         _say_next(page, ways)
@@ -237,7 +236,7 @@ def _keep_one(
     if answer == NO_WAY:
         desk.show(_say_next(Page(), ways))
         return
-    _write(desk, named, aim, _chosen(ways, Method(answer)), Page(), document, site)
+    _write(desk, named, aim, _chosen(ways, Method(answer)), Page(), document)
 
 
 def _choice(desk: Desk, each: Told) -> Choice:
@@ -253,9 +252,7 @@ def _chosen(ways: Sequence[Told], method: Method) -> Told:
     return found
 
 
-def _write(
-    desk: Desk, named: Named, aim: Aim, each: Told, page: Page, document: dict[str, Any], site: str
-) -> None:
+def _write(desk: Desk, named: Named, aim: Aim, each: Told, page: Page, document: dict[str, Any]) -> None:
     to = each.to
     _, entry = desk.write(
         Goal,
@@ -269,7 +266,6 @@ def _write(
         start_by=to.start_by,
         heat_c=heat_of(to),
         mother=each.mother.spoken if each.mother else "",
-        site=site,
     )
     from_day = "now" if to.opens <= desk.on else spoken(to.opens, desk.on)
     if page.parts:

@@ -19,6 +19,7 @@ from cuttings.ledger.goals import Goal
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Hold, Site
 from cuttings.ledger.ticks import Aside
+from cuttings.words import Method
 
 
 @frozen(kw_only=True)
@@ -36,7 +37,7 @@ class Book:
     plant_facts: tuple[e.PlantFacts, ...] = ()
     put_aside: Mapping[str, Aside] = field(factory=dict)
     containers: Mapping[str, Kind] = field(factory=dict)
-    goals: Mapping[tuple[str, str, str], Goal] = field(factory=dict)
+    goals: Mapping[tuple[str, Method], Goal] = field(factory=dict)
     problems: tuple[Problem, ...] = ()
 
     @property

@@ -14,7 +14,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Garden, Growing, Hold, Site
 from cuttings.ledger.stages import MAY_FOLLOW, START_STAGES, shortage, wrong_step
 from cuttings.ledger.ticks import Aside, NudgeEntry
-from cuttings.words import LIVING, PLANTABLE, Stage
+from cuttings.words import LIVING, PLANTABLE, Method, Stage
 
 
 @frozen
@@ -89,7 +89,7 @@ class Folding:
         self.plant_facts: list[e.PlantFacts] = []
         self.put_aside: dict[str, Aside] = {}
         self.containers: dict[str, Kind] = {}
-        self.goals: dict[tuple[str, str, str], Goal] = {}
+        self.goals: dict[tuple[str, Method], Goal] = {}
         self.problems: list[Problem] = []
 
     def apply(self, entry: e.Entry) -> None:

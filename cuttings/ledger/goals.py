@@ -16,7 +16,7 @@ class Goal(Entry):
 
     ``sure`` is the wanted certainty in percent. So many (``start``) are to be started from ``opens`` to
     ``start_by``, with bottom heat of ``heat_c`` degrees Celsius where that is told; ``mother`` is the plant
-    that the material comes from, and ``site`` where they are to grow, each empty where nobody said.
+    that the material comes from, empty where nobody said.
     """
 
     kind = "goal"
@@ -32,12 +32,11 @@ class Goal(Entry):
     start_by: date
     heat_c: float | None = None
     mother: str = ""
-    site: str = ""
 
     @property
-    def key(self) -> tuple[str, str, str]:
-        """What a later goal takes the place of: the same plant by the same method for the same site."""
-        return self.plant, self.method.value, self.site
+    def key(self) -> tuple[str, Method]:
+        """What a later goal takes the place of: the same plant by the same method."""
+        return self.plant, self.method
 
     @property
     def spoken(self) -> str:

@@ -78,7 +78,7 @@ def started_for(goal: Goal, book: Book) -> int:
 def _to_start(goal: Goal, left: int, catalogue: Catalogue, where: Whereabouts, today: date) -> Nudge:
     plant = plant_for(catalogue, goal.plant, goal.plant_type, goal.method)
     how = start_of(goal.method)
-    site = where.sites.get(_site_in(goal.mother, where.sites) or goal.site)
+    site = where.sites.get(_site_in(goal.mother, where.sites))
     middle = goal.opens + (goal.start_by - goal.opens) / 2
     so_far = f" {goal.start - left} of {goal.start} are started." if left < goal.start else ""
     why = (
@@ -86,7 +86,7 @@ def _to_start(goal: Goal, left: int, catalogue: Catalogue, where: Whereabouts, t
         f"alive by {spoken(goal.by, today)}, {goal.sure} times in 100.{so_far}"
     )
     return Nudge(
-        id=":".join(filter(None, ("goal", goal.plant, goal.site, goal.by.isoformat(), goal.method.value))),
+        id=":".join(("goal", goal.plant, goal.by.isoformat(), goal.method.value)),
         job=f"{job_of(goal, left)}: {goal.want} wanted by {spoken(goal.by, today)}",
         name=goal.spoken,
         window=Window(
