@@ -161,7 +161,8 @@ def _page(
         page.heading(name[:1].upper() + name[1:], _room_said(fit))
         page.row("But", "", *fit.against[:2], only_if=bool(fit.against))
         if each.way is None:
-            page.row("", f"No way gives {each.aim.want} as surely as that in the coming seasons.")
+            when = "by then" if by_given else "in the coming seasons"
+            page.row("", f"No way gives {each.aim.want} as surely as that {when}.")
             continue
         ends = "" if by_given else ", when planting time ends"
         page.row("For", f"{each.aim.want} to plant by {spoken(each.aim.by, desk.on)}{ends}.")

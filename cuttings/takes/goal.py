@@ -30,7 +30,8 @@ MOST_A_STEM, LEAST_MOST, MOST_STARTED = 20, 60, 1200
 """No more are started than so many for each one wanted, or so many in all; from memory."""
 
 MOST_WINDOWS = 8
-"""How many windows of one way are looked at: four years of spring and autumn."""
+"""How many windows of one way are looked at: four years of spring and autumn. Where there are more, which is
+the last chance is not told."""
 
 NEARLY = 0.01
 """What falls short is told with the number beyond which more stems add less than this to the chance."""
@@ -211,7 +212,7 @@ class Goals:
         if not found:
             return max((each for each in tried if isinstance(each, Short)), key=lambda each: each.certainty)
         best = min(found, key=lambda each: (each.start, each.opens))
-        return _with_later(best, found[-1])
+        return best if len(windows) == MOST_WINDOWS else _with_later(best, found[-1])
 
     def _windows(self, way: Way, by: date) -> Iterator[Window]:
         day = self.today

