@@ -71,6 +71,7 @@ class Learned:
         self._catalogue = catalogue
         self._climate = climate
         self._shares: dict[Kind, Share] = {}
+        self._gardens: dict[Kind, tuple[float, float, int]] = {}
 
     def way_of(self, lot: Lot) -> Way:
         """The way of increase of a lot, with the method's general figures where the plant has none."""
@@ -79,10 +80,17 @@ class Learned:
     def shift(self, kind: Kind, without: str = "") -> Shift:
         """How much later than published a lot of a kind is, by all the lots but one."""
         mine = tuple(each for each in self._heard.get(kind, ()) if each.lot != without)
-        others = [weighed for other, weighed in self._kinds.items() if other != kind]
-        garden = _joined([(0.0, GARDEN_SD**2), *((mean, var + WAY_SD**2) for mean, var, _ in others)])
-        mean, var = _joined([(garden[0], garden[1] + WAY_SD**2), *map(_as_heard, mine)])
-        return Shift(mean, math.sqrt(var + LOT_SD**2), len(mine), sum(count for _, _, count in others))
+        garden, var, others = self._garden_without(kind)
+        mean, var = _joined([(garden, var + WAY_SD**2), *map(_as_heard, mine)])
+        return Shift(mean, math.sqrt(var + LOT_SD**2), len(mine), others)
+
+    def _garden_without(self, kind: Kind) -> tuple[float, float, int]:
+        """Mean and variance of the garden's part by all the lots of other kinds, and their number."""
+        if kind not in self._gardens:
+            others = [weighed for other, weighed in self._kinds.items() if other != kind]
+            told = _joined([(0.0, GARDEN_SD**2), *((mean, var + WAY_SD**2) for mean, var, _ in others)])
+            self._gardens[kind] = (*told, sum(count for _, _, count in others))
+        return self._gardens[kind]
 
     def share(self, kind: Kind, way: Way) -> Share:
         """The share of stems of a kind that root, by the lots that have come to an end; one that was split
