@@ -181,7 +181,7 @@ def _heat(desk: Desk, to: WayTo, *, evergreen: bool) -> str:
         return ""
     leafy = evergreen or Wood(to.way.method.removesuffix("-cutting")).is_leafy
     do = (WARM_COVER if leafy else COOL_TOPS).format(show_temperature(heat_c, desk.units))
-    return f"Without heat they would be too late: {do}"
+    return f"Without heat too few would root in time: {do}"
 
 
 def _between(to: WayTo, today: date) -> str:

@@ -24,7 +24,7 @@ from cuttings.takes.learned import Learned
 from cuttings.takes.outcomes import Step, through_potting, till_planted
 from cuttings.takes.raised import Timetable, usual_bench
 from cuttings.takes.shares import GENERAL_STEMS, Counts, Figure, Share, learned
-from cuttings.takes.survivors import Beta, Losses, Survivors
+from cuttings.takes.survivors import CERTAIN, Beta, Losses, Survivors
 
 MOST_A_STEM, LEAST_MOST, MOST_STARTED = 20, 60, 1200
 """No more are started than so many for each one wanted, or so many in all; from memory."""
@@ -43,8 +43,8 @@ FEW_MORE = 8
 """A stem more for each eight is worth a fortnight in which to start them; from memory."""
 
 AS_MANY_AGAIN = 2
-"""Up to so many times the stems are worth the best time of a window against its first day; this program's own
-choice."""
+"""Up to so many times the stems are worth the best time of a window against its first day, and doing without
+bottom heat; this program's own choice."""
 
 
 @frozen
@@ -191,12 +191,21 @@ class Goals:
         return learned(Figure(garden.mean, GENERAL_STEMS, figure.source), own)
 
     def _best(self, way: Way, aim: Aim, held: Sequence[float]) -> WayTo | Short:
-        """The way without heat; where that falls short, cuttings with it."""
+        """The way without heat; where that falls short, or takes many times the stems, cuttings with it."""
         told = self._way(way, aim, held, usual_bench(way.method))
-        if isinstance(told, WayTo) or not way.method.is_cutting or way.rooting_days is None:
+        if not way.method.is_cutting or way.rooting_days is None:
+            return told
+        if isinstance(told, WayTo) and not self._is_wasteful(told, aim, held):
             return told
         warm = self._way(way, aim, held, Bench.WARM)
-        return warm if isinstance(warm, WayTo) else told
+        if isinstance(warm, WayTo) and (isinstance(told, Short) or told.start > AS_MANY_AGAIN * warm.start):
+            return warm
+        return told
+
+    def _is_wasteful(self, told: WayTo, aim: Aim, held: Sequence[float]) -> bool:
+        """Whether a way takes many times the stems that it would if all of them rooted in time."""
+        least = self._lot(told.way, aim.want).fewest(aim.want, aim.sure, CERTAIN, held)
+        return least is not None and told.start > AS_MANY_AGAIN * least[0]
 
     def _way(self, way: Way, aim: Aim, held: Sequence[float], bench: Bench) -> WayTo | Short:
         table = self.table(way, aim.by, bench)
