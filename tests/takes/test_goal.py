@@ -19,7 +19,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.plants.standard import standard
 from cuttings.plants.understood import understand
 from cuttings.rules.raising import last_day, plantable
-from cuttings.rules.rooting import RootingClock
+from cuttings.rules.rooting import Bench, RootingClock
 from cuttings.takes.goal import Aim, Goals, WayTo
 from cuttings.takes.held import on_the_way
 from cuttings.takes.learned import Learned
@@ -261,3 +261,34 @@ def test_the_last_day_is_found_as_by_trying_each() -> None:
         found = last_day(end.__ge__, first, first + timedelta(days=30))
         assert found == min(end, first + timedelta(days=30))
     assert last_day(lambda day: False, first, first) is None  # noqa: ARG005
+
+
+@pytest.mark.parametrize(
+    ("name", "today", "by"),
+    [
+        ("Codiaeum variegatum", date(2026, 1, 1), date(2027, 1, 1)),
+        ("Lavandula angustifolia", MAY, date(2027, 5, 1)),
+        ("Ribes rubrum", MAY, date(2027, 10, 15)),
+    ],
+)
+def test_who_wants_more_or_is_to_be_surer_starts_no_fewer(name: str, today: date, by: date) -> None:
+    """Without heat or with it; but for the stems that a fortnight's longer window was worth: one for each
+    eight."""
+    goals = goals_for(name, COLD, today, ())
+    started: dict[tuple[Method, Bench], int] = {}
+    for want, sure in ((1, 0.5), (3, 0.5), (3, 0.8), (3, 0.86), (3, 0.9), (6, 0.9), (6, 0.95)):
+        for told in goals.ways(Aim(want, by, sure)).ways:
+            least = started.get((told.way.method, told.bench), 0)
+            assert told.start >= least - max(least // 8, 1)
+            started[told.way.method, told.bench] = told.start
+    assert started
+
+
+def test_bottom_heat_is_offered_where_doing_without_takes_many_times_the_stems() -> None:
+    goals = goals_for("Lavandula angustifolia", COLD, MAY, ())
+    aim = Aim(3, date(2027, 5, 1), 0.6)
+    told = next(each for each in goals.ways(aim).ways if each.way.method is Method.HARDWOOD_CUTTING)
+    cool = goals._way(told.way, aim, (1.0,), Bench.OPEN)
+    assert told.bench is Bench.WARM
+    assert isinstance(cool, WayTo)
+    assert cool.start > 2 * told.start

@@ -188,3 +188,16 @@ def test_a_mixed_group_starts_from_the_figures_of_its_lots_weighed_by_stems() ->
     assert both.share.figure.stems == pytest.approx((3 * box.stems + rosemary.stems) / 4)
     assert both.sources == {box.source: False, rosemary.source: True}
     assert not both.share.figure.published
+
+
+def test_stems_that_had_rooted_count_where_they_went_when_their_lot_was_split() -> None:
+    story = bench()
+    lot = struck(story)
+    story.check(SEEN, lot, rooted=6, failed=1)
+    story.tell(e.Split, SEEN, lot=lot, into="25-900", moves=(e.Move(count=4, source=Stage.ROOTED),))
+    story.tell(e.Split, SEEN, lot=lot, into="25-901", moves=(e.Move(count=2, source=Stage.WAITING),))
+    story.tell(e.Rename, SEEN, lot="25-900", **ROSEMARY)
+    found = cases(story)
+    counts = {code: (case.told.rooted, case.told.failed, case.told.waiting) for code, case in found.items()}
+    assert counts == {lot: (2, 1, 1), "25-900": (4, 0, 0), "25-901": (0, 0, 2)}
+    assert all(case.told.started == case.stems for case in found.values())
