@@ -16,7 +16,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
 from cuttings.rules.looking import DO_NOT_PULL, Seen, Verdict, how_to_look, judge
 from cuttings.rules.potting import ready_to_pot
-from cuttings.show.page import Page
+from cuttings.show.page import Page, Row
 from cuttings.units import in_units, parse_length
 from cuttings.words import Stage
 
@@ -63,12 +63,18 @@ def check(desk: Desk, **given: Any) -> None:
     )
     after = book.lots[lot.code]
     sentence = f"{lot.code} {lot.plant_called}: {spoken_counts(after.stages)}."
-    page = Page().row("", "", DO_NOT_PULL, only_if=bool(not_yet and not interview.asking))
+    coming = next_page(desk, after).parts
+    said_below = any(
+        DO_NOT_PULL in reason for row in coming if isinstance(row, Row) for reason in row.reasons
+    )
+    rooting = known_lot(desk, after).forecast() if after.at(Stage.WAITING) else None
+    hope = rooting is None or desk.on < rooting.give_up
+    warned = bool(not_yet and hope and not interview.asking and not said_below)
+    page = Page().row("", "", DO_NOT_PULL, only_if=warned)
     ready = ready_to_pot(seen.root_length_m, lot.method, desk.units)
     page.row("", ready.why, only_if=bool(rooted and not ready.value and seen.root_length_m is not None))
-    rooting = known_lot(desk, after).forecast() if after.at(Stage.WAITING) else None
     rest_rows(desk, page, after, rooting)
-    page.parts.extend(next_page(desk, after).parts)
+    page.parts.extend(coming)
     desk.recorded(sentence, entry, page, **lot_document(after), rooting=rooting_document(rooting))
 
 

@@ -16,11 +16,11 @@ def rooting_rows(desk: Desk, page: Page, lot: Lot, rooting: Forecast | None) -> 
     if rooting is None or not lot.at(Stage.WAITING):
         return
     source = desk.catalogue.reference(rooting.source) if desk.why else ""
-    page.row("Rooting", _odds(desk, rooting), _yet(lot, rooting), rooting.why, rooting.sure, source)
     end = spoken(rooting.give_up, desk.on)
     if desk.on > rooting.give_up:
-        page.row("", f"Past hope since {end}.", rooting.give_up_why)
+        page.row("Rooting", f"Past hope since {end}.", rooting.give_up_why, rooting.why, source)
         return
+    page.row("Rooting", _odds(desk, rooting), _yet(lot, rooting), rooting.why, rooting.sure, source)
     look = spoken(rooting.next_look, desk.on)
     when = f"Look next on {look}" if rooting.next_look > desk.on else f"A look has been due since {look}"
     page.row("Look", f"{when}.", rooting.look_why)
@@ -29,7 +29,11 @@ def rooting_rows(desk: Desk, page: Page, lot: Lot, rooting: Forecast | None) -> 
 
 def rest_rows(desk: Desk, page: Page, lot: Lot, rooting: Forecast | None) -> None:
     """After a look: how many of the rest will root, by when, and how long to wait for them."""
-    if rooting is None or not lot.at(Stage.WAITING) or desk.on > rooting.give_up:
+    if rooting is None or not lot.at(Stage.WAITING):
+        return
+    if desk.on >= rooting.give_up:
+        since = f"Past hope since {spoken(rooting.give_up, desk.on)}; 'cuttings lose' writes them off."
+        page.row("The rest", since, rooting.give_up_why)
         return
     wait = f"Wait for them until {spoken(rooting.give_up, desk.on)} at the latest."
     page.row("The rest", _yet(lot, rooting), f"{_odds(desk, rooting)} {wait}")

@@ -4,7 +4,7 @@ import math
 from datetime import date, timedelta
 from functools import lru_cache
 
-from attrs import frozen
+from attrs import evolve, frozen
 
 from cuttings.climate.climate import Climate
 from cuttings.ledger import entries as e
@@ -101,9 +101,12 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
     gap, looked = look_again(way.method), looked_on(lot)
     one_more_look, hopeless = clock.after(told.slow) + gap, clock.after(told.hopeless)
     give_up = min(max(hopeless, one_more_look), clock.after(told.slow) + LONGEST_WAIT)
-    give_up = max(give_up, *looked, clock.started)
+    give_up = max(give_up, clock.after(looks.news))
     p10, p50, p90 = (min(clock.after(days), give_up) for days in (told.p10, told.p50, told.p90))
-    next_look = max(clock.after(told.news), max(looked) + gap if looked else p10)
+    if looked:
+        next_look = max(clock.after(told.news), max(looked) + gap)
+    else:  # other kinds of plant are no reason to dig before the first day that is published
+        next_look = max(clock.after(told.news), p10 if shift.lots else max(p10, clock.after(clock.low)))
     next_look = min(clock.settled(next_look), give_up)
     return Forecast(
         p10=p10,
@@ -125,12 +128,13 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
 @lru_cache(maxsize=4096)
 def reckoned(prior: Prior, looks: Looks, published: Curve) -> Reckoned:
     found = posterior(prior, looks)
-    longest = found.half_by(0.95) * 6.0 + looks.last
+    longest = _longest(found)
     if looks.tell or prior.shift:
         p10, p50, p90 = (found.rest_by(share, longest) for share in QUICK_MIDDLE_SLOW)
     else:
         p10, p50, p90 = (published.day(share) for share in QUICK_MIDDLE_SLOW)
-    start = max(looks.last, 0.5)
+    since = looks.news  # that none was found after it is what hope is given up for, whenever one looks
+    hope = found if looks.last == since else posterior(prior, evolve(looks, last=since))
     slow = Curve(published.centre + prior.shift, published.spread).day(QUICK_MIDDLE_SLOW[-1])
     return Reckoned(
         p10=round(p10, 4),
@@ -138,10 +142,15 @@ def reckoned(prior: Prior, looks: Looks, published: Curve) -> Reckoned:
         p90=round(p90, 4),
         slow=round(slow, 4),
         likely=(found.half_by(0.05), found.half_by(0.95)),
-        news=first_day(lambda days: found.news_by(days) >= ENOUGH_NEWS, start, longest),
-        hopeless=first_day(lambda days: found.still_to_root(days) < TOO_FEW, start, longest),
+        news=first_day(lambda days: found.news_by(days) >= ENOUGH_NEWS, max(looks.last, 0.5), longest),
+        hopeless=first_day(lambda days: hope.still_to_root(days) < TOO_FEW, max(since, 0.5), _longest(hope)),
         posterior=found,
     )
+
+
+def _longest(found: Posterior) -> float:
+    """Days beyond which nothing of a lot is sought."""
+    return found.half_by(0.95) * 6.0 + found.looks.last
 
 
 def _yet(found: Posterior) -> tuple[int, int, int]:

@@ -1,9 +1,9 @@
 """What a whole ledger teaches of its garden: how much sooner or later stems root here, and how many take.
 
 How much later a lot roots than published is taken to be the sum of three parts, in logarithms of days: that
-of the garden, that of the plant by its method, and that of the lot. Each is normal round nothing. What one
-lot told is boiled down to a normal law of its own, so that all lots together are a matter of adding
-precisions.
+of the garden for a family of methods, that of the plant by its method, and that of the lot. Each is normal
+round nothing. What one lot told is boiled down to a normal law of its own, so that all lots together are a
+matter of adding precisions.
 """
 
 import math
@@ -19,7 +19,7 @@ from cuttings.plants.model import Way
 from cuttings.plants.understood import plant_for
 from cuttings.rules.rooting import RootingClock
 from cuttings.takes.curve import Curve
-from cuttings.takes.evidence import begun_on, bench_of, is_found, looks_of, tally_of
+from cuttings.takes.evidence import ROOTED_UNDER_COVER, begun_on, bench_of, is_found, looks_of, tally_of
 from cuttings.takes.figures import rooting_figure
 from cuttings.takes.rooting import Looks, Prior, posterior
 from cuttings.takes.shares import Counts, Share
@@ -41,6 +41,16 @@ LEAST_PRECISION = 0.05
 
 Kind = tuple[str, Method]
 """A plant, and the method by which more is made of it."""
+
+
+def family_of(method: Method) -> str:
+    """What roots in the same way: layers on their mother, leafy cuttings in closed air, bare wood and roots.
+    How one family does in a garden says little of another."""
+    if method.is_layer:
+        return "layers"
+    if method.is_cutting:
+        return "leafy cuttings" if method in ROOTED_UNDER_COVER else "bare cuttings"
+    return method.value
 
 
 @frozen
@@ -85,9 +95,15 @@ class Learned:
         return Shift(mean, math.sqrt(var + LOT_SD**2), len(mine), others)
 
     def _garden_without(self, kind: Kind) -> tuple[float, float, int]:
-        """Mean and variance of the garden's part by all the lots of other kinds, and their number."""
+        """Mean and variance of the garden's part by all the lots of other kinds of its family, and their
+        number."""
         if kind not in self._gardens:
-            others = [weighed for other, weighed in self._kinds.items() if other != kind]
+            like = family_of(kind[1])
+            others = [
+                weighed
+                for other, weighed in self._kinds.items()
+                if other != kind and family_of(other[1]) == like
+            ]
             told = _joined([(0.0, GARDEN_SD**2), *((mean, var + WAY_SD**2) for mean, var, _ in others)])
             self._gardens[kind] = (*told, sum(count for _, _, count in others))
         return self._gardens[kind]

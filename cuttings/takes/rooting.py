@@ -51,6 +51,11 @@ class Looks:
         return sum(count for _, _, count in self.rooted)
 
     @property
+    def news(self) -> float:
+        """The days of the newest look that found roots; 0 where none has."""
+        return max((last for _, last, _ in self.rooted), default=0.0)
+
+    @property
     def tell(self) -> bool:
         """Whether anything has been seen that tells of the time."""
         return bool(self.rooted) or (self.last > 0.0 and self.waiting > 0)

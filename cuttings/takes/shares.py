@@ -16,10 +16,10 @@ from attrs import field, frozen
 
 from cuttings.takes.grids import quantile, zoomed
 
-MOST_STEMS, FEWEST_STEMS = 12.0, 3.0
+MOST_STEMS, FEWEST_STEMS = 8.0, 3.0
 """A published share counts for as many stems of one's own at the most and at the least; from memory."""
 
-GENERAL_STEMS = 6.0
+GENERAL_STEMS = 4.0
 """For how many stems a general figure counts; from memory."""
 
 LOTS_DIFFER = ((0.01, 0.25), (0.04, 0.3), (0.1, 0.25), (0.2, 0.15), (0.4, 0.05))

@@ -164,6 +164,6 @@ def test_forecasts_are_in_order(
     assert clock is not None
     slow = clock.after(Curve.of_range(clock.low, clock.high).day(0.9))
     latest = max([slow + timedelta(days=366), *(started + timedelta(days=look.days) for look in looks)])
-    assert found.give_up <= latest
+    assert found.give_up <= latest + timedelta(days=1)  # the clock of a look and of its day may differ by one
     waiting = 20 - sum(look.rooted + look.failed for look in looks)
     assert 0 <= found.yet[0] <= found.yet[1] <= found.yet[2] <= waiting
