@@ -133,7 +133,7 @@ def test_a_lot_that_will_not_root(ledger: Path, write: Write) -> None:
     write("2026-07-20", "check", "26-001", "--not-yet", "10")
     assert told(sheet(ledger, "2026-08-01")) == [
         "0.5 holding bench: Air 26-001 forsythia, pick off dead leaves, keep the mix just moist",
-        "0.0 anywhere: Have 7 pots (4in) ready for 26-001 forsythia, and mix",
+        "0.0 anywhere: Have 6 pots (4in) ready for 26-001 forsythia, and mix",
         "0.0 holding bench: Look for roots on 26-001 forsythia",
     ]
     hopeless = sheet(ledger, "2026-08-22")
