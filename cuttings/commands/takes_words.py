@@ -133,9 +133,9 @@ def _verdict_said(each: Comparison, one: str, other: str) -> str:
 
 
 def _odds(each: Comparison) -> str:
-    """A probability as one says it."""
+    """A probability as one says it; nothing is certain."""
     chances = int((each.probability or 0.0) * HUNDRED)
-    if chances == HUNDRED - 1:
+    if chances >= HUNDRED - 1:
         return "At least 99 chances in 100"
     tenths, rest = divmod(chances, 10)
     return f"{chances} chances in 100" if rest else f"{tenths} chances in 10"

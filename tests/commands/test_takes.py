@@ -313,3 +313,11 @@ def test_what_was_seen_later_teaches_nothing_on_an_earlier_day(ledger: Path) -> 
     assert cuttings(*asked, ledger=ledger).document["rooting"] == before
     now = cuttings("card", begun, "--json", ledger=ledger).document["rooting"]
     assert now["p50"] > before["p50"]
+
+
+def test_no_comparison_is_called_certain(ledger: Path) -> None:
+    trial(ledger, 8, "3000", 50, 0)
+    trial(ledger, 8, "none", 0, 50)
+    each = told(ledger, "--by", "dip")["comparison"]
+    assert each["probability"] > 0.999
+    assert "At least 99 chances in 100" in each["says"]
