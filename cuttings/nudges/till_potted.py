@@ -75,6 +75,10 @@ MOULD = (
     "Stems of it have rotted, and grey mould goes from the dead to the living in wet, still air. Take out "
     "every dead stem and leaf, give the rest room, and open the cover on mild days."
 )
+LEFT_TILL_SPRING = (
+    "Potted now it would fill no pot before winter: leave it where it is, just moist and out of hard frost, "
+    "and pot it when growth begins."
+)
 BULBS = (
     "In leaf they wilt within days, so replant them at once; dormant ones keep for some weeks, dry and cool."
 )
@@ -199,10 +203,28 @@ def _into_soil(known: Known, today: date) -> tuple[str, Window]:
     short = lot.root_length_m is not None and not ready.value
     opens = since + days(ROOTS_GROW_DAYS) if short else since
     closes = min(opens + weeks(UNTIL_POTTED_WEEKS), _last_potting(known, opens))
+    after = closes + days(1)
+    for day in (opens,) if today <= closes else (opens, after, today):
+        spring = _left_till_spring(known, day)
+        if spring is not None:
+            return "Pot {}", spring
     if lot.method.is_layer and (isinstance(lot.origin, e.Layer) or today > closes):
         return "Cut {} from its mother and pot it", _next_severing(known, today)
     job = "Look at the roots of {} again, and pot if they are long enough" if short else "Pot {}"
     return job, stretch(opens, (opens, opens + days(21)), closes, "pot", ready.why, ready.source)
+
+
+def _left_till_spring(known: Known, day: date) -> Window | None:
+    """The next season for cuttings that have rooted without heat once that of the year is over: they fill no
+    pot before winter, and stand where they are until then. ``None`` in season, or where they need not wait."""
+    if not known.lot.method.is_cutting or known.bench is Bench.WARM:
+        return None
+    season = next_potting(known.plant, known.climate, day)
+    if season is None or season.opens <= day:
+        return None
+    closes = min(season.opens + weeks(UNTIL_POTTED_WEEKS), season.closes)
+    best = (season.opens, season.opens + days(21))
+    return stretch(season.opens, best, closes, "pot", LEFT_TILL_SPRING, COMMON_PRACTICE)
 
 
 def _last_potting(known: Known, opens: date) -> date:

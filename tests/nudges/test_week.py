@@ -3,6 +3,8 @@
 from datetime import date, timedelta
 from typing import Any
 
+import pytest
+
 from cuttings.climate.climate import Climate
 from cuttings.climate.frost import frost_dates
 from cuttings.demo.quarry_bank import quarry_bank
@@ -38,10 +40,9 @@ def layers(story: Story, on: date = date(2026, 5, 20)) -> str:
     return story.begin(e.Layer, on, 3, method=Method.SIMPLE_LAYER, **CURRANT)
 
 
-def softwood(story: Story, on: date = date(2026, 6, 10)) -> str:
-    return story.strike(
-        on, 10, Wood.SOFTWOOD, cover=Cover.BAG, plant="Forsythia × intermedia", called="forsythia"
-    )
+def softwood(story: Story, on: date = date(2026, 6, 10), heat_c: float | None = None) -> str:
+    plant = {"plant": "Forsythia × intermedia", "called": "forsythia"}
+    return story.strike(on, 10, Wood.SOFTWOOD, cover=Cover.BAG, heat_c=heat_c, **plant)
 
 
 def potted_currants(story: Story, on: date) -> str:
@@ -450,3 +451,24 @@ def test_what_was_said_of_a_lot_holds_for_what_is_split_off() -> None:
     moves = (e.Move(count=4, source=Stage.WAITING),)
     story.tell(e.Split, date(2026, 6, 20), lot=lot, into="26-900", moves=moves)
     assert "26-900:air" not in sheet(story, date(2026, 6, 27))
+
+
+@pytest.mark.parametrize("rooted", [date(2026, 9, 10), date(2026, 10, 1), date(2026, 11, 10)])
+def test_cuttings_that_root_too_late_to_fill_a_pot_are_left_till_spring(rooted: date) -> None:
+    story = told()
+    lot = softwood(story)
+    story.check(rooted, lot, rooted=6)
+    for first in (date(2026, 11, 21), date(2027, 1, 16)):
+        assert f"{lot}:pot" not in sheet(story, first)
+    (spring,) = {
+        sheet(story, first)[f"{lot}:pot"].window.opens for first in (date(2027, 4, 10), date(2027, 4, 24))
+    }
+    assert date(2027, 3, 15) <= spring <= date(2027, 4, 10)
+    assert "pot it when growth begins" in sheet(story, date(2027, 4, 10))[f"{lot}:pot"].window.why
+
+
+def test_cuttings_that_root_in_the_warm_are_potted_in_winter_too() -> None:
+    story = told()
+    lot = softwood(story, heat_c=22.0)
+    story.check(date(2026, 11, 10), lot, rooted=6)
+    assert f"{lot}:pot" in sheet(story, date(2026, 11, 21))
