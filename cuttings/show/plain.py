@@ -28,7 +28,7 @@ def clean(text: str) -> str:
 
 def ascii_twin(text: str) -> str:
     """The same text in ASCII: signs by their twins, accents dropped, anything else a question mark."""
-    plain = "".join(_TWINS.get(letter, letter) for letter in text)
+    plain = "".join(_TWINS.get(letter, letter) for letter in text.replace(" °", "°"))
     bare = "".join(c for c in unicodedata.normalize("NFKD", plain) if not unicodedata.combining(c))
     return bare.encode("ascii", "replace").decode()
 

@@ -142,7 +142,7 @@ def test_the_ascii_twin_is_ascii(text: str) -> None:
 
 def test_signs_have_readable_twins() -> None:
     assert ascii_twin("Forsythia × intermedia — 28 °F, “½ in” … ≤ 3") == (
-        'Forsythia x intermedia - 28  deg F, "1/2 in" ... <= 3'
+        'Forsythia x intermedia - 28 deg F, "1/2 in" ... <= 3'
     )
     assert ascii_twin("café Müller ß 紅") == "cafe Muller ss ?"
 
