@@ -24,7 +24,10 @@ class Span:
 
 
 def draw_ranges(spans: Sequence[Span], width: int) -> list[str]:
-    """The scale from 0 to 100 with a line for each range: ``-`` from end to end, ``o`` in its middle."""
+    """The scale from 0 to 100 with a line for each range: ``-`` from end to end, ``o`` in its middle.
+
+    Dots go on with the scale where no range covers them.
+    """
     width = min(width, WIDEST_PICTURE)
     names = max(min(max(cell_len(span.name) for span in spans), width // 3), 1)
     scale = max(width - names - 3, LEAST_SCALE)
@@ -47,10 +50,8 @@ def _scale(width: int) -> str:
 
 def _bar(span: Span, width: int) -> str:
     low, middle, high = (_column(share, width) for share in (span.low, span.middle, span.high))
-    line = ["-" if low <= at <= high else " " for at in range(width)]
-    for mark in MARKS:
-        at = _column(mark / 100, width)
-        line[at] = "+" if low <= at <= high else "."
+    grid = {_column(mark / 100, width) for mark in MARKS}
+    line = ["-" if low <= at <= high else "." if at in grid else " " for at in range(width)]
     line[middle] = "o"
     return "".join(line).rstrip()
 
