@@ -214,7 +214,7 @@ def _best(account: Account) -> Section:
     waiting = sum(kind.undecided for kind in account.kinds)
     if waiting:
         facts.append(
-            Fact("Open", f"{stems_said(waiting)} of lots in which some still wait are not counted yet.")
+            Fact("Open", f"{stems_said(waiting)} of lots that have not come to an end are not counted yet.")
         )
     return Section("Best and worst", facts, "takes" if takes(account) else "")
 
@@ -269,9 +269,9 @@ def _worth(account: Account) -> Section:
         facts.append(
             Fact("", f"{stems_said(worth.unpriced)} of {names} {has} no price and {is_not} counted.")
         )
-    if worth.lines:
+    if worth.priced_sold or worth.priced_given:
         facts.append(Fact("In all", _worth_said(worth)))
-    else:
+    elif not worth.lines:
         facts.append(Fact("", f"Nothing was given or sold in {account.year}."))
     rows = [
         [line.called, str(line.sold), str(line.given), money(line.value), str(line.unpriced)]
@@ -292,8 +292,9 @@ def _worth_line(line: Line) -> str:
 
 
 def _gone(gone: Line | Worth) -> str:
-    """``3 sold and 1 given``."""
-    parts = [f"{count} {how}" for count, how in ((gone.sold, "sold"), (gone.given, "given")) if count]
+    """Those that have a price: ``3 sold and 1 given``."""
+    counts = (gone.priced_sold, "sold"), (gone.priced_given, "given")
+    parts = [f"{count} {how}" for count, how in counts if count]
     return " and ".join(parts)
 
 

@@ -30,8 +30,8 @@ class Prices:
 
 @frozen(kw_only=True)
 class Line:
-    """The stems of one plant: ``sold`` and ``given``, what those with a price come to, and those without
-    one."""
+    """The stems of one plant: ``sold`` and ``given``, how many of them have a price, and what those come
+    to."""
 
     plant: str
     called: str
@@ -39,11 +39,16 @@ class Line:
     given: int
     value_sold: Decimal
     value_given: Decimal
-    unpriced: int
+    priced_sold: int
+    priced_given: int
 
     @property
     def value(self) -> Decimal:
         return self.value_sold + self.value_given
+
+    @property
+    def unpriced(self) -> int:
+        return self.sold + self.given - self.priced_sold - self.priced_given
 
 
 @frozen
@@ -69,6 +74,14 @@ class Worth:
         return sum(line.given for line in self.lines)
 
     @property
+    def priced_sold(self) -> int:
+        return sum(line.priced_sold for line in self.lines)
+
+    @property
+    def priced_given(self) -> int:
+        return sum(line.priced_given for line in self.lines)
+
+    @property
     def unpriced(self) -> int:
         return sum(line.unpriced for line in self.lines)
 
@@ -92,14 +105,13 @@ def worth_of(moves: Iterable[Moved], prices: Prices) -> Worth | None:
 def _line(plant: str, moves: list[Moved], prices: Prices) -> Line:
     value = {Stage.SOLD: Decimal(), Stage.GIVEN: Decimal()}
     stems = {Stage.SOLD: 0, Stage.GIVEN: 0}
-    unpriced = 0
+    priced = {Stage.SOLD: 0, Stage.GIVEN: 0}
     for moved in moves:
         recorded = _recorded(moved)
         price = prices.of(plant) if recorded is None else recorded
         stems[moved.target] += moved.count
-        if price is None:
-            unpriced += moved.count
-        else:
+        if price is not None:
+            priced[moved.target] += moved.count
             value[moved.target] += price * moved.count
     return Line(
         plant=plant,
@@ -108,7 +120,8 @@ def _line(plant: str, moves: list[Moved], prices: Prices) -> Line:
         given=stems[Stage.GIVEN],
         value_sold=value[Stage.SOLD],
         value_given=value[Stage.GIVEN],
-        unpriced=unpriced,
+        priced_sold=priced[Stage.SOLD],
+        priced_given=priced[Stage.GIVEN],
     )
 
 
