@@ -15,6 +15,7 @@ from cuttings.commands.takes_words import (
     is_small,
     key_said,
     left_out_said,
+    not_shown,
     smallness,
 )
 from cuttings.show.page import Page
@@ -74,8 +75,8 @@ def takes_page(desk: Desk, table: Table) -> Page:
         shown = told[:MOST_COMPARED] or table.comparisons[:1]
         for each in shown:
             page.row(VERDICTS[each.verdict], comparison_said(each), cautions_said(each))
-        more = len(table.comparisons) - len(shown)
-        page.row("", f"{more} more told by --json, none of them surer.", only_if=more > 0)
+        unshown = not_shown(table.comparisons[len(shown) :])
+        page.row("", unshown, only_if=bool(unshown))
     page.gap()
     page.row("How", HOW)
     if desk.why:

@@ -1,12 +1,25 @@
 """What was counted, and what a comparison came to, in plain sentences; never a share without its count."""
 
+from collections.abc import Sequence
+
 from cuttings.takes.cases import LEAST_TOLD, NO_DIP, By, Fact
 from cuttings.takes.comparing import ANY_DIP, LEAST_LOTS, LEAST_STEMS, Comparison, Side, Verdict
 from cuttings.takes.groups import Group, Key, Rooting, Survival
-from cuttings.takes.shares import Share
+from cuttings.takes.shares import Figure, Share
 from cuttings.words import Cover, listed
 
 HUNDRED = 100
+
+STEMS_OF_A_LOT = 5.0
+"""About so many stems that share nothing tell as much as a lot of ten; this program's own choice, near what
+``shares.LOTS_DIFFER`` comes to."""
+
+FAR_APART = 0.15
+"""A share counted so far from what to count on asks for a word why; this program's own choice."""
+
+IN_WORDS = ("no", "one", "two", "three", "four")
+"""Small numbers as a sentence has them."""
+
 NOT_TOLD = {
     By.WOOD: "only cuttings have a wood",
     By.MONTH: "nobody knows when stems that were found began",
@@ -53,7 +66,33 @@ def counted_on(rooting: Rooting) -> str:
     start = f"the {kind} {of_hundred(figure.mean)}"
     if share.stems < LEAST_TOLD:
         return f"Nothing is known of these yet; {start} of 100 is all there is to go by."
-    return f"Count on about {_count_on(share)}; starts from {start} ({round(figure.stems)} stems' worth)."
+    return f"Count on about {_count_on(share)}; starts from {start} ({_weighs(figure)}).{_apart(rooting)}"
+
+
+def _weighs(figure: Figure) -> str:
+    """What a figure counts for, in lots: the stems of one lot count for fewer than they are."""
+    lots = max(round(figure.stems / STEMS_OF_A_LOT), 1)
+    return f"weighs like {lots_in_words(lots)} of ten"
+
+
+def _apart(rooting: Rooting) -> str:
+    """Why what to count on is far from the share counted; empty where it is not, or where the counts are
+    said to be small."""
+    share, decided = rooting.share, rooting.decided
+    if is_small(rooting) or not decided:
+        return ""
+    low, high = share.interval()
+    own = rooting.rooted / decided
+    if low <= own <= high and abs(own - share.mean) <= FAR_APART:
+        return ""
+    only = " only" if rooting.lots < len(IN_WORDS) else ""
+    return f" Yours alone come to {of_hundred(own)}: {lots_in_words(rooting.lots)}{only}, and lots differ."
+
+
+def lots_in_words(count: int) -> str:
+    """A number of lots as a sentence has it: ``two lots``."""
+    number = IN_WORDS[count] if count < len(IN_WORDS) else str(count)
+    return f"{number} {'lot' if count == 1 else 'lots'}"
 
 
 def _count_on(share: Share) -> str:
@@ -162,6 +201,22 @@ def cautions_said(each: Comparison) -> str:
     if each.unmatched:
         parts.append(f"{_capitalised(lots_said(each.unmatched))} had nothing like it on the other side.")
     return " ".join(parts)
+
+
+def not_shown(left: Sequence[Comparison]) -> str:
+    """What the comparisons without a line of their own come to; empty where there are none."""
+    surer = sum(each.verdict is Verdict.BETTER for each in left)
+    parts = []
+    if surer:
+        parts.append(f"Of {_other_pairs(surer)} one side is better too, less surely.")
+    if len(left) > surer:
+        others = _other_pairs(len(left) - surer)
+        parts.append(f"{_capitalised(others)} {'tells' if others.endswith('pair') else 'tell'} no more.")
+    return " ".join(parts)
+
+
+def _other_pairs(count: int) -> str:
+    return f"{count} other {'pair' if count == 1 else 'pairs'}"
 
 
 def phrase(by: By, fact: Fact) -> str:

@@ -99,7 +99,9 @@ def test_the_page_tells_every_share_with_its_count(demo: Path) -> None:
     rosemary = group_of(document, plant="Salvia rosmarinus", method="semi-ripe-cutting")
     mean, low, high = (round(share * 100) for share in (rosemary["mean"], *rosemary["interval"]))
     count_on = f"Count on about {mean} of 100, nine times in ten between {low} and {high};"
-    start = "starts from the published 48 (12 stems' worth)."
+    stems = rosemary["starts_from"]["stems"]
+    weighs = "weighs like two lots of ten" if stems >= 7.5 else "weighs like one lot of ten"
+    start = f"starts from the published 48 ({weighs})."
     assert f"7 of 12 rooted; 1 lot. {count_on} {start} One lot only: little to go by." in out
     assert "box, semi-ripe cutting: 15 of 20 rooted, 3 failed and 2 still wait; 1 lot." in out
     year = group_of(document, plant="Galanthus nivalis", method="bulb-offset")["a_year_on"]
@@ -216,6 +218,28 @@ def test_few_lots_are_said_to_be_too_few(ledger: Path) -> None:
     assert each["verdict"] == "too-few"
     assert "(9 of 10, 1 lot)" in each["says"]
     assert "too few to tell; each side takes 2 lots and 10 known stems" in each["says"]
+
+
+def test_counts_far_from_what_to_count_on_have_a_word_why(ledger: Path) -> None:
+    trial(ledger, 2, "none", 0, 20)
+    assert "Yours alone come to 0: two lots only, and lots differ." in page(ledger)
+    assert "Yours alone" not in page(ledger, "--by", "year,place")
+    trial(ledger, 4, "none", 10, 10, plant="lavender")
+    assert page(ledger, "--plant", "lavender").count("Yours alone") == 0
+
+
+def test_the_usual_is_weighed_in_lots(ledger: Path) -> None:
+    trial(ledger, 2, "none", 5, 5)
+    assert "starts from the usual 80 (weighs like one lot of ten)." in page(ledger)
+
+
+def test_pairs_without_a_line_are_counted_as_what_they_are(ledger: Path) -> None:
+    trial(ledger, 2, "3000", 9, 1)
+    trial(ledger, 2, "none", 1, 9)
+    trial(ledger, 2, "8000", 9, 1, plant="rosemary")
+    out = page(ledger, "--by", "dip")
+    assert "1 other pair tells no more." in out
+    assert "--json" not in out
 
 
 def test_another_plant_is_too_unlike(ledger: Path) -> None:
