@@ -112,7 +112,7 @@ def account_drawing(account: Account, garden: str) -> str:
 
 def account_document(account: Account) -> dict[str, Any]:
     """The account as JSON."""
-    best, worst = best_and_worst(account.kinds)
+    best, worst = best_and_worst(account.kinds) or (None, None)
     fates, before, older = account.fates, account.before, account.older
     return {
         "year": account.year,

@@ -8,6 +8,7 @@ from attrs import frozen
 from cuttings.dates import spoken
 from cuttings.ledger.stages import spoken_counts
 from cuttings.show.account_chart import End, MonthBars, StemBar, TakeRow, tenths
+from cuttings.takes.comparing import SURE_ENOUGH
 from cuttings.takes.year import Account, Begun, Filled, Passed
 from cuttings.takes.year_kinds import ENOUGH_STEMS, Kind, best_and_worst
 from cuttings.takes.year_lessons import stems_said
@@ -198,25 +199,41 @@ def _passed_on(passed: Sequence[Passed]) -> Iterator[str]:
 
 
 def _best(account: Account) -> Section:
-    best, worst = best_and_worst(account.kinds)
+    named = best_and_worst(account.kinds)
     facts = [
         Fact(margin, _took(kind), (_against(kind),))
-        for margin, kind in (("Best", best), ("Worst", worst))
-        if kind is not None
+        for margin, kind in zip(("Best", "Worst"), named or (), strict=False)
     ]
+    enough = [kind for kind in account.kinds if kind.is_enough]
+    if enough and not named:
+        facts.append(_none_stands_out(enough))
     few = [kind for kind in account.kinds if kind.ended and not kind.is_enough]
     if few:
-        named = [f"{kind.called} by {kind.method.spoken}, {_counts(kind)}" for kind in few]
-        told = "; ".join(named[:MOST_NAMED])
-        more = f"; and {len(named) - MOST_NAMED} more" if len(named) > MOST_NAMED else ""
         why = f"Fewer than {ENOUGH_STEMS} stems have come to an end, which is too few to call good or bad."
-        facts.append(Fact("Few", f"{told}{more}.", (why,)))
+        facts.append(Fact("Few", f"{_each_counted(few)}.", (why,)))
     waiting = sum(kind.undecided for kind in account.kinds)
     if waiting:
         facts.append(
             Fact("Open", f"{stems_said(waiting)} of lots that have not come to an end are not counted yet.")
         )
     return Section("Best and worst", facts, "takes" if takes(account) else "")
+
+
+def _none_stands_out(enough: Sequence[Kind]) -> Fact:
+    """Why no kind is called the best or the worst, with what each came to."""
+    why = (
+        f"It takes two kinds of which {ENOUGH_STEMS} stems have come to an end."
+        if len(enough) == 1
+        else f"Best and worst are named when the chances are {SURE_ENOUGH * 10:.0f} in 10 that they differ."
+    )
+    return Fact("Best", f"none stands out yet: {_each_counted(enough)}.", (why,))
+
+
+def _each_counted(kinds: Sequence[Kind]) -> str:
+    """What each of some kinds came to."""
+    named = [f"{kind.called} by {kind.method.spoken}, {_counts(kind)}" for kind in kinds]
+    more = f"; and {len(named) - MOST_NAMED} more" if len(named) > MOST_NAMED else ""
+    return f"{'; '.join(named[:MOST_NAMED])}{more}"
 
 
 def _counts(kind: Kind) -> str:

@@ -156,8 +156,7 @@ def compare(first: Side, second: Side, by: By) -> Comparison:
     unmatched = sum(case.told_of for side in (first, second) for case in side.cases)
     unmatched -= len(one.cases) + len(other.cases)
     law = difference_of(strata)
-    above = sum(weight for each, weight in law if each > 0.0)
-    above += sum(weight for each, weight in law if each == 0.0) / 2.0
+    above = _above(law)
     if above < 0.5:
         one, other, above = other, one, 1.0 - above
         law = [(-each, weight) for each, weight in reversed(law)]
@@ -175,6 +174,17 @@ def compare(first: Side, second: Side, by: By) -> Comparison:
         log_odds_se=se,
         also=_also(one, other, by),
     )
+
+
+def chance_better(one: Share, other: Share) -> float:
+    """The chance that of two shares, each told by counts of its own, the first is truly the greater."""
+    law = _Law.of_share(one).plus(_Law.of_share(other).turned())
+    return _above([(float(law.first + number), weight) for number, weight in enumerate(law.weights)])
+
+
+def _above(law: Iterable[tuple[float, float]]) -> float:
+    """How likely a difference is above nothing; the weight on nothing is parted."""
+    return sum(weight if each > 0.0 else weight / 2.0 for each, weight in law if each >= 0.0)
 
 
 def _verdict(one: Side, other: Side, probability: float) -> Verdict:

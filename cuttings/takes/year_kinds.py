@@ -7,6 +7,7 @@ from attrs import frozen
 
 from cuttings.ledger.lots import Lot
 from cuttings.plants.model import Way
+from cuttings.takes.comparing import SURE_ENOUGH, chance_better
 from cuttings.takes.evidence import brought_along, tally_of
 from cuttings.takes.figures import rooting_figure
 from cuttings.takes.shares import FINE, Counts, Share, learned
@@ -63,12 +64,12 @@ def kinds_of(lots: Iterable[Lot], way_of: Callable[[Lot], Way]) -> tuple[Kind, .
     return tuple(sorted((kind for kind in found if kind.fates.started), key=lambda each: -each.fates.started))
 
 
-def best_and_worst(kinds: Iterable[Kind]) -> tuple[Kind | None, Kind | None]:
-    """The kinds of which most and fewest took, among those with enough stems; ``None`` where one cannot be
-    named."""
+def best_and_worst(kinds: Iterable[Kind]) -> tuple[Kind, Kind] | None:
+    """The kinds of which most and fewest took, among those with enough stems; ``None`` where it is not sure
+    enough that they differ."""
     ranked = sorted((kind for kind in kinds if kind.is_enough), key=lambda kind: kind.share.mean)
-    if len(ranked) < 2 or ranked[0].share.mean == ranked[-1].share.mean:
-        return (ranked[-1] if len(ranked) == 1 else None), None
+    if len(ranked) < 2 or chance_better(ranked[-1].share, ranked[0].share) < SURE_ENOUGH:
+        return None
     return ranked[-1], ranked[0]
 
 

@@ -128,6 +128,21 @@ def test_the_best_and_the_worst_are_told_with_their_counts_and_the_usual(quarry:
     assert "%" not in text
 
 
+def test_where_none_stands_out_one_row_says_so_with_the_counts(tmp_path: Path) -> None:
+    story = a_good_year()
+    lot = story.strike(date(2026, 5, 20), 12, Wood.SOFTWOOD, plant="Salvia rosmarinus", called="rosemary")
+    story.check(date(2026, 7, 1), lot, rooted=11, failed=1)
+    answer = answered(kept(tmp_path / "alike", story))
+    counts = "box by softwood cutting, 20 of 20 rooted; rosemary by softwood cutting, 11 of 12 rooted."
+    assert f"Best none stands out yet: {counts}" in answer.text
+    assert "Worst" not in answer.text
+    alone = answered(kept(tmp_path / "alone", a_good_year()))
+    assert "Best none stands out yet: box by softwood cutting, 20 of 20 rooted." in alone.text
+    assert "It takes two kinds" in alone.text
+    year = answered(tmp_path / "alone", as_json=True).year
+    assert (year["best"], year["worst"]) == (None, None)
+
+
 def test_a_good_year_says_so(tmp_path: Path) -> None:
     text = answered(kept(tmp_path / "good", a_good_year())).text
     assert "Nothing was lost in 2026, and nothing in the ledger asks for a change. A good year." in text

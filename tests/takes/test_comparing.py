@@ -18,12 +18,13 @@ from cuttings.takes.comparing import (
     Comparison,
     Side,
     Verdict,
+    chance_better,
     compare,
     comparisons,
     difference_of,
 )
 from cuttings.takes.groups import counts_of, grouped, start_of
-from cuttings.takes.shares import FINE, LOTS_DIFFER, Figure, learned
+from cuttings.takes.shares import FINE, LOTS_DIFFER, Counts, Figure, learned
 from tests.takes.trials import case, fact
 
 DRAWS = 400_000
@@ -301,3 +302,11 @@ def test_what_is_published_of_its_lots_is_where_each_side_starts() -> None:
     assert start.mean == pytest.approx(0.65)
     assert start.stems == pytest.approx(12.0)
     assert learned(start, counts_of(mixed), FINE).mean < 0.65
+
+
+@given(rooted=st.lists(st.integers(0, 10), min_size=2, max_size=2))
+def test_the_chances_that_either_of_two_shares_is_greater_come_to_one(rooted: list[int]) -> None:
+    one, other = (learned(Figure(0.5, 5.0, "usual"), [Counts(each, 10 - each)] * 3) for each in rooted)
+    chance = chance_better(one, other)
+    assert chance + chance_better(other, one) == pytest.approx(1.0)
+    assert (chance > 0.5) is (rooted[0] > rooted[1]) or rooted[0] == rooted[1]

@@ -147,24 +147,31 @@ def _looked_at_twice() -> Story:
 def test_only_kinds_with_enough_stems_are_best_or_worst() -> None:
     story = a_garden()
     for count, rooted, plant in (
-        (20, 18, BOX),
-        (20, 3, ROSEMARY),
+        *[(10, 10, BOX)] * 3,
+        *[(10, 1, ROSEMARY)] * 3,
         (ENOUGH_STEMS - 1, ENOUGH_STEMS - 1, CURRANT),
     ):
         lot = story.strike(day("2026-06-02"), count, Wood.SOFTWOOD, **plant)
         story.check(day("2026-08-02"), lot, rooted=rooted, failed=count - rooted)
-    best, worst = best_and_worst(told(story).kinds)
-    assert best is not None
-    assert worst is not None
+    named = best_and_worst(told(story).kinds)
+    assert named is not None
+    best, worst = named
     assert (best.called, worst.called) == ("box", "rosemary")
-    assert (best.took, best.ended, worst.took, worst.ended) == (18, 20, 3, 20)
+    assert (best.took, best.ended, worst.took, worst.ended) == (30, 30, 3, 30)
 
 
-def test_one_kind_alone_is_never_the_worst() -> None:
-    best, worst = best_and_worst(told(_looked_at_twice()).kinds)
-    assert best is not None
-    assert worst is None
-    assert best_and_worst(()) == (None, None)
+def test_one_kind_alone_is_neither_best_nor_worst() -> None:
+    assert best_and_worst(told(_looked_at_twice()).kinds) is None
+    assert best_and_worst(()) is None
+
+
+def test_kinds_that_hardly_differ_are_neither_best_nor_worst() -> None:
+    story = a_garden()
+    for count, rooted, plant in ((12, 5, ROSEMARY), (20, 9, BOX)):
+        lot = story.strike(day("2026-06-02"), count, Wood.SOFTWOOD, **plant)
+        story.check(day("2026-08-02"), lot, rooted=rooted, failed=count - rooted)
+    assert all(kind.is_enough for kind in told(story).kinds)
+    assert best_and_worst(told(story).kinds) is None
 
 
 def test_a_lot_that_still_waits_is_not_counted_as_taken() -> None:
