@@ -2,13 +2,11 @@
 
 from collections.abc import Sequence
 
-from cuttings.takes.cases import LEAST_TOLD, NO_DIP, By, Fact
-from cuttings.takes.comparing import ANY_DIP, LEAST_LOTS, LEAST_STEMS, Comparison, Side, Verdict
+from cuttings.takes.cases import LEAST_TOLD, By
+from cuttings.takes.comparing import LEAST_LOTS, LEAST_STEMS, Comparison, Side, Verdict
 from cuttings.takes.groups import Group, Key, Rooting, Survival
+from cuttings.takes.saying import also_said, by_how_much, chances_said, of_hundred, phrase
 from cuttings.takes.shares import Figure, Share
-from cuttings.words import Cover, listed
-
-HUNDRED = 100
 
 STEMS_OF_A_LOT = 5.0
 """About so many stems that share nothing tell as much as a lot of ten; this program's own choice, near what
@@ -33,11 +31,6 @@ NOT_TOLD = {
 
 def lots_said(count: int) -> str:
     return f"{count} {'lot' if count == 1 else 'lots'}"
-
-
-def of_hundred(share: float) -> str:
-    """A share as so many of a hundred."""
-    return str(round(share * HUNDRED))
 
 
 def key_said(key: Key) -> str:
@@ -155,6 +148,7 @@ def comparison_said(each: Comparison) -> str:
 
 
 def _verdict_said(each: Comparison, one: str, other: str) -> str:
+    chances = _capitalised(chances_said(each))
     match each.verdict:
         case Verdict.TOO_UNLIKE:
             what = "plant" if each.by in (By.METHOD, By.WOOD) else "method" if each.by is By.PLANT else ""
@@ -166,25 +160,9 @@ def _verdict_said(each: Comparison, one: str, other: str) -> str:
                 f"{LEAST_LOTS} lots and {LEAST_STEMS} known stems."
             )
         case Verdict.CANNOT_TELL:
-            return f"{one} or {other}: no telling. {_odds(each)} for the first, {_by_how_much(each)}."
+            return f"{one} or {other}: no telling. {chances} for the first, {by_how_much(each)}."
         case Verdict.BETTER:
-            return f"{one} more root than {other}. {_odds(each)}, {_by_how_much(each)}."
-
-
-def _odds(each: Comparison) -> str:
-    """A probability as one says it; nothing is certain."""
-    chances = int((each.probability or 0.0) * HUNDRED)
-    if chances >= HUNDRED - 1:
-        return "At least 99 chances in 100"
-    tenths, rest = divmod(chances, 10)
-    return f"{chances} chances in 100" if rest else f"{tenths} chances in 10"
-
-
-def _by_how_much(each: Comparison) -> str:
-    low, high = each.interval or (0.0, 0.0)
-    fewer = f"{of_hundred(-low)} fewer" if round(low * HUNDRED) < 0 else of_hundred(max(low, 0.0))
-    more = f"{of_hundred(high)} more" if fewer.endswith("fewer") else of_hundred(high)
-    return f"by {of_hundred(each.difference or 0.0)} in 100, nine times in ten between {fewer} and {more}"
+            return f"{one} more root than {other}. {chances}, {by_how_much(each)}."
 
 
 def _side_said(side: Side, by: By) -> str:
@@ -195,12 +173,8 @@ def _side_said(side: Side, by: By) -> str:
 
 def cautions_said(each: Comparison) -> str:
     """What takes from a comparison's weight: what else differs, and lots without a match."""
-    parts = []
-    if each.also and each.probability is not None:
-        parts.append(f"They differ in {listed(list(each.also))} too, which may be what did it.")
-    if each.unmatched:
-        parts.append(f"{_capitalised(lots_said(each.unmatched))} had nothing like it on the other side.")
-    return " ".join(parts)
+    unmatched = f"{_capitalised(lots_said(each.unmatched))} had nothing like it on the other side."
+    return " ".join(part for part in (also_said(each), unmatched if each.unmatched else "") if part)
 
 
 def not_shown(left: Sequence[Comparison]) -> str:
@@ -217,34 +191,6 @@ def not_shown(left: Sequence[Comparison]) -> str:
 
 def _other_pairs(count: int) -> str:
     return f"{count} other {'pair' if count == 1 else 'pairs'}"
-
-
-def phrase(by: By, fact: Fact) -> str:
-    """One side of a comparison: ``without a dip``, ``in November``, ``of box``."""
-    match by:
-        case By.DIP:
-            if fact.value == NO_DIP:
-                return "without a dip"
-            return "with any dip" if fact == ANY_DIP else f"with a dip of {fact.said}"
-        case By.COVER:
-            return _cover_said(Cover(str(fact.value)))
-        case By.MONTH | By.YEAR | By.MEDIUM:
-            return f"in {fact.said}"
-        case By.PLACE:
-            return f"at {fact.said}"
-        case By.METHOD:
-            return f"as {fact.said}s"
-        case By.PLANT | By.WOOD:
-            return f"of {fact.said}"
-
-
-def _cover_said(cover: Cover) -> str:
-    return {
-        Cover.NONE: "without a cover",
-        Cover.BAG: "in a bag",
-        Cover.FRAME: "in a frame",
-        Cover.MIST: "under mist",
-    }[cover]
 
 
 def _capitalised(text: str) -> str:

@@ -23,6 +23,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.plants.names import folded
 from cuttings.plants.understood import understand
 from cuttings.show.page import Page
+from cuttings.takes.cases import case_of
 from cuttings.takes.year import Account, account
 from cuttings.takes.year_worth import Prices
 from cuttings.words import listed
@@ -61,6 +62,7 @@ def year_account(
         desk.on,
         year,
         give_up=lambda lot: _give_up(desk, lot),
+        case_of=lambda lot: case_of(lot, desk.learned, desk.climate, desk.on),
         prices=_prices(desk, prices, book.lots.values()),
         only=_only(desk, plant),
     )

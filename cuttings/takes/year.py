@@ -14,10 +14,12 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.book import Book
 from cuttings.ledger.lots import Lot
 from cuttings.plants.catalogue import Catalogue
+from cuttings.takes.cases import Case
 from cuttings.takes.learned import way_for
 from cuttings.takes.year_kinds import Kind, kinds_of
 from cuttings.takes.year_lessons import Lesson, Season, lessons_of
 from cuttings.takes.year_moves import Fates, Moved, counted, fates_of, moves_in
+from cuttings.takes.year_proved import proved_of
 from cuttings.takes.year_worth import Prices, Worth, worth_of
 from cuttings.words import Method, Stage
 
@@ -154,6 +156,7 @@ def account(
     year: int,
     *,
     give_up: Callable[[Lot], date | None],
+    case_of: Callable[[Lot], Case],
     prices: Prices | None = None,
     only: Callable[[Lot], bool] | None = None,
 ) -> Account:
@@ -162,6 +165,7 @@ def account(
     Args:
         book: the book of ``today``, without later entries.
         give_up: the day from which a lot that waits is past hope, where that is known.
+        case_of: a lot as a trial, as it stood on that day.
         prices: what the keeper says that stems are worth.
         only: which lots to reckon with; all of them where it is not given.
     """
@@ -181,6 +185,7 @@ def account(
         catalogue=catalogue,
         climate=climate,
         give_up=give_up,
+        proved=proved_of(kinds, lots, begun, case_of),
     )
     return Account(
         year=year,

@@ -26,7 +26,8 @@ from cuttings.rules.seasons import is_hardy
 from cuttings.rules.windows import POTTING_SOURCE, potting_window
 from cuttings.takes.evidence import closed_air, looked_on, tally_of
 from cuttings.takes.year_kinds import Kind
-from cuttings.takes.year_moves import Moved
+from cuttings.takes.year_moves import FAILED, Moved
+from cuttings.takes.year_proved import Proved
 from cuttings.words import Cause, Stage, listed
 
 MOST_LESSONS = 5
@@ -38,6 +39,12 @@ program's own choice."""
 
 ROUNDS_MISSED = 2
 """So many rounds of looks without one is not looking; this program's own choice."""
+
+LEAST_WITHOUT_CAUSE = 6
+"""So many losses without a cause, if they are half of a year's, are worth a word; this program's own
+choice."""
+
+OWN_LOTS = "your own lots, compared as 'cuttings takes' compares them"
 
 HARDENING_TELLS_DAYS = 42
 """Days after planting within which a loss is put down to growth that was never hardened; from memory."""
@@ -104,7 +111,7 @@ class Lesson:
 class Season:
     """What the lessons of a year are drawn from: its own lots and those that were still in care, how its
     kinds did, and the moves of that year. ``give_up`` tells the day from which a lot that waits is past
-    hope, if that is known."""
+    hope, if that is known; ``proved`` is what comparisons of all lots say of those of the year."""
 
     year: int
     today: date
@@ -115,6 +122,7 @@ class Season:
     catalogue: Catalogue
     climate: Climate
     give_up: Callable[[Lot], date | None]
+    proved: Sequence[Proved]
 
 
 def lessons_of(season: Season) -> tuple[Lesson, ...]:
@@ -147,6 +155,22 @@ def _unexplained(season: Season) -> Iterator[Lesson]:
         )
         why = "Rot, drought and cold each want something else next time."
         yield _lesson("unknown", stems, text, why, lots)
+
+
+def _no_cause(season: Season) -> Iterator[Lesson]:
+    """Most of a year's losses, found dead at a look and no more said."""
+    lost = [each for each in season.moves if each.target is Stage.LOST]
+    bare = [each for each in lost if each.cause == FAILED]
+    stems, every = _stems(bare), _stems(lost)
+    if stems >= LEAST_WITHOUT_CAUSE and 2 * stems >= every:
+        lots = [each.lot for each in bare]
+        text = (
+            f"{stems} of {every} stems lost have no cause written down ({_named(lots)}): next time look "
+            "into the pot, and write the nearest one down; 'cuttings lose LOT --count N --stage waiting "
+            "--cause rot' does."
+        )
+        why = "Nothing is learned of a loss without a cause: rot, drought and cold each want something else."
+        yield _lesson("no-cause", stems, text, why, lots)
 
 
 def _given_up_unseen(season: Season) -> Iterator[Lesson]:
@@ -217,10 +241,19 @@ def _out_of_season(season: Season) -> Iterator[Lesson]:
             yield _lesson("out-of-season", told.failed, text, why, [lot], source)
 
 
+def _proved(season: Season) -> Iterator[Lesson]:
+    """What was done a way that the keeper's own lots have shown to be the worse."""
+    for each in season.proved:
+        lots = [lot for lot in season.begun if lot.code in each.lots]
+        text = f"{each.advice}. {stems_said(each.stems)} failed the other way ({_named(lots)})."
+        yield _lesson("proved", each.stems, text, each.why, lots, OWN_LOTS)
+
+
 def _took_badly(season: Season) -> Iterator[Lesson]:
-    """Kinds of which surely fewer took than is usual."""
+    """Kinds of which surely fewer took than is usual, where nothing is known to do it better."""
+    known = {(each.plant, each.method) for each in season.proved}
     for kind in season.kinds:
-        if kind.against < 0:
+        if kind.against < 0 and (kind.plant, kind.method) not in known:
             usual = kind.share.figure.mean
             text = (
                 f"Of {kind.called} by {kind.method.spoken} {kind.took} of {kind.ended} took, where about "
@@ -296,8 +329,8 @@ def _unlabelled(season: Season) -> Iterator[Lesson]:
 
 
 _DRAWN: Sequence[Callable[[Season], Iterator[Lesson]]] = (
-    _causes, _not_hardened, _potted_late, _out_of_season, _took_badly, _given_up_unseen, _past_their_time,
-    _unexplained, _unlabelled,
+    _causes, _not_hardened, _potted_late, _out_of_season, _proved, _took_badly, _given_up_unseen,
+    _past_their_time, _no_cause, _unexplained, _unlabelled,
 )  # fmt: skip
 """Every kind of lesson; of those about as many stems, the first comes first."""
 

@@ -11,6 +11,7 @@ from cuttings.ledger.book import Book, fold
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.places import Site
 from cuttings.plants.standard import standard
+from cuttings.takes.cases import case_of
 from cuttings.takes.forecasting import forecast
 from cuttings.takes.learned import Learned
 from cuttings.takes.year import Account, account
@@ -59,4 +60,13 @@ def accounted(book: Book, today: date, year: int, **given: Any) -> Account:
         found = forecast(lot, learned.way_of(lot), COLD, learned, "")
         return None if found is None else found.give_up
 
-    return account(book, standard(), COLD, today, year, give_up=give_up, **given)
+    return account(
+        book,
+        standard(),
+        COLD,
+        today,
+        year,
+        give_up=give_up,
+        case_of=lambda lot: case_of(lot, learned, COLD, today),
+        **given,
+    )

@@ -159,6 +159,28 @@ def test_a_kind_that_surely_took_worse_than_usual_is_told_with_its_counts() -> N
     assert lesson.stems == 40 - round((1.0 - rooting_figure(way).mean) * 40)
 
 
+def test_losses_without_a_cause_are_asked_after_where_they_are_most() -> None:
+    story = a_garden("2026-08-31")
+    lot = story.strike(day("2026-05-20"), 20, Wood.SOFTWOOD, **BOX)
+    story.check(day("2026-07-01"), lot, rooted=13, failed=7)
+    story.lose(day("2026-07-20"), lot, 3, Stage.ROOTED, Cause.ROT)
+    lesson = lessons(story)["no-cause"]
+    assert lesson.text.startswith(
+        f"7 of 10 stems lost have no cause written down ({lot} box): next time look"
+    )
+    assert lesson.stems == 7
+
+
+@pytest.mark.parametrize(("failed", "rotted"), [(5, 0), (7, 8)])
+def test_few_losses_without_a_cause_are_left_in_peace(failed: int, rotted: int) -> None:
+    story = a_garden("2026-08-31")
+    lot = story.strike(day("2026-05-20"), 20, Wood.SOFTWOOD, **BOX)
+    story.check(day("2026-07-01"), lot, rooted=20 - failed, failed=failed)
+    if rotted:
+        story.lose(day("2026-07-20"), lot, rotted, Stage.ROOTED, Cause.ROT)
+    assert "no-cause" not in lessons(story)
+
+
 def test_what_was_potted_late_and_died_in_its_pot_is_told() -> None:
     story = a_garden("2027-05-01")
     lot = story.strike(day("2026-05-20"), 10, Wood.SOFTWOOD, **BOX)
