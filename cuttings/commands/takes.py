@@ -7,6 +7,7 @@ import click
 
 from cuttings.commands.desk import Desk, global_options, with_desk
 from cuttings.commands.parsing import of_plant, one_of, whole
+from cuttings.commands.takes_asking import asked
 from cuttings.commands.takes_view import Table, takes_document, takes_page
 from cuttings.dates import EARLIEST, LATEST
 from cuttings.errors import Misused, Refused
@@ -26,13 +27,18 @@ WAITING_FOR = (
 @click.command(help="How many of your stems root and live, with what is published to start from.")
 @click.option("--plant", metavar="TEXT", help="only lots of that plant")
 @click.option("--by", multiple=True, metavar="BY", help=f"{'|'.join(By)}; several with commas")
+@click.option("--ask", is_flag=True, help="ask what to tell of")
 @click.option("--year", metavar="YEAR", help="the account of a year; with --by a table of its lots")
 @click.option("--markdown", metavar="FILE", help="keep the account of a year as Markdown")
 @click.option("--svg", metavar="FILE", help="and its charts as a drawing")
 @click.option("--price", multiple=True, metavar="AMOUNT", help="what a stem is worth: 4.50, or PLANT=6")
 @global_options
 @with_desk
-def takes(desk: Desk, **given: Any) -> None:
+def takes(desk: Desk, ask: bool, **given: Any) -> None:
+    if ask:
+        if any(given.values()):
+            raise Misused("--ask asks what to tell of; give it without other options, or leave it out.")
+        given |= asked(desk, lambda name: _lots_of(desk, list(desk.book_then.lots.values()), name))
     year = _year(given["year"])
     plant = (given["plant"] or "").strip()
     by = _by(given["by"]) or ((By.METHOD,) if plant else (By.PLANT, By.METHOD))

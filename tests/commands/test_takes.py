@@ -242,6 +242,11 @@ def test_pairs_without_a_line_are_counted_as_what_they_are(ledger: Path) -> None
     assert "--json" not in out
 
 
+def test_asking_is_for_a_terminal_and_stands_alone(ledger: Path) -> None:
+    misused("takes", "--ask", ledger=ledger, saying=["--by (plant|method|", "--plant NAME", "--year YEAR"])
+    misused("takes", "--ask", "--by", "dip", ledger=ledger, saying=["--ask", "without other options"])
+
+
 def test_another_plant_is_too_unlike(ledger: Path) -> None:
     trial(ledger, 3, "3000", 9, 1)
     trial(ledger, 3, "none", 3, 7, plant="rosemary")

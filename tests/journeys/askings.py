@@ -564,6 +564,27 @@ COMMANDS: Mapping[str, Command] = {
         "20-10-20, 150 ppm of nitrogen",
         writes=False,
     ),
+    "takes by dip": Command(
+        "takes --ask", (one("What about?", "with a dip or without"),), "by dip", writes=False,
+    ),
+    "takes of a plant": Command(
+        "takes --ask",
+        (
+            one("What about?", "one plant"),
+            text("Which plant?", "rosemary", EMPTY, ("blumph", "There is no lot of 'blumph'")),
+        ),
+        "rosemary, by method",
+        writes=False,
+    ),
+    "takes of a year": Command(
+        "takes --ask",
+        (
+            one("What about?", "the account of a year"),
+            text("Which year?", "2024", ("last", "'last' is not a whole number"), ("12", "12 is too few")),
+        ),
+        "'cuttings takes --year 2024 --markdown",
+        writes=False,
+    ),
     "tonight": Command(
         "tonight",
         (

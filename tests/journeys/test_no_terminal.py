@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from cuttings.takes.cases import By
 from tests.journeys.askings import DAY, ESCAPES, copied
 from tests.journeys.terminal import Terminal, environment
 
@@ -44,6 +45,7 @@ MISSING = {
     "lose": (LOT, f"--stage ({STAGES})", f"--count {WHOLE}", "--cause (rot|dried|frost|eaten|weak|unknown)"),
     "split": (LOT, f"--count {WHOLE}"),
     "note": (LOT, "TEXT"),
+    "takes --ask": (f"--by ({'|'.join(By)}, or --plant NAME, or --year YEAR)",),
     "card": (LOT,),
     "spot": (LOT,),
     "sites add": ("NAME (a name)", "--area (a name)"),
