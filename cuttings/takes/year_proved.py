@@ -6,7 +6,7 @@ from attrs import frozen
 
 from cuttings.ledger.lots import Lot
 from cuttings.takes.cases import NO_DIP, By, Case
-from cuttings.takes.comparing import Comparison, Verdict, comparisons
+from cuttings.takes.comparing import SURE_ENOUGH, Comparison, Verdict, comparisons
 from cuttings.takes.evidence import tally_of
 from cuttings.takes.groups import grouped
 from cuttings.takes.saying import also_said, by_how_much, chances_said, phrase
@@ -20,7 +20,8 @@ CHOSEN = (By.DIP, By.COVER, By.MEDIUM, By.WOOD, By.MONTH, By.PLACE)
 @frozen(kw_only=True)
 class Proved:
     """That lots of a plant root better one way than another. ``lots`` are those of one year and one
-    ``method`` that were begun the worse way, and ``stems`` of them failed."""
+    ``method`` that were begun the worse way, and ``stems`` of them failed; it is the surest of so many
+    ``pairs``."""
 
     plant: str
     called: str
@@ -28,6 +29,7 @@ class Proved:
     comparison: Comparison
     lots: tuple[str, ...]
     stems: int
+    pairs: int
 
     @property
     def advice(self) -> str:
@@ -59,13 +61,22 @@ class Proved:
     def why(self) -> str:
         """By how much, and what may be the cause instead."""
         more = f"Over the whole ledger more root that way, {by_how_much(self.comparison)}."
-        return " ".join(part for part in (more, also_said(self.comparison)) if part)
+        surest = f"It is the surest of {self.pairs} pairs compared." if self.pairs > 1 else ""
+        return " ".join(part for part in (more, surest, also_said(self.comparison)) if part)
+
+
+TOLD = (Verdict.BETTER, Verdict.CANNOT_TELL)
+"""What a comparison comes to where both sides have enough lots and stems."""
 
 
 def proved_of(
     kinds: Iterable[Kind], lots: Sequence[Lot], begun: Sequence[Lot], case_of: Callable[[Lot], Case]
 ) -> tuple[Proved, ...]:
     """The surest finding for each kind of a year of which stems failed, where there is one.
+
+    The more pairs are looked through, the likelier one of them seems better by luck alone: so the chance
+    that the surest is wrong counts as often as there are pairs (the bound named after Bonferroni; common
+    practice in comparing). Ways that part the lots alike are one.
 
     Args:
         lots: all lots of the ledger, by which ways are compared.
@@ -83,16 +94,22 @@ def _surest(
     if not any(tally_of(lot).failed for lot in begun if lot.code in own):
         return None
     akin = [(lot.method, case_of(lot)) for lot in lots if lot.plant == kind.plant]
-    found = []
+    found, pairs = [], dict[frozenset[tuple[Case, ...]], int]()
     for by in CHOSEN:
         cases = [case for method, case in akin if by is By.WOOD or method is kind.method]
-        for each in comparisons(grouped(cases, (by,))):
+        told = [each for each in comparisons(grouped(cases, (by,))) if each.verdict in TOLD]
+        sides = frozenset(side.cases for each in told for side in (each.better, each.worse))
+        pairs[sides] = len(told) * (len(told) + 1) // 2
+        for each in told:
             failed = [case for case in each.worse.cases if case.code in own and case.told.failed]
-            if each.verdict is Verdict.BETTER and failed:
+            if failed:
                 found.append((each, failed))
     if not found:
         return None
     surest, failed = max(found, key=lambda pair: pair[0].probability or 0.0)
+    looked_through = sum(pairs.values())
+    if looked_through * (1.0 - (surest.probability or 0.0)) > 1.0 - SURE_ENOUGH:
+        return None
     return Proved(
         plant=kind.plant,
         called=kind.called,
@@ -100,4 +117,5 @@ def _surest(
         comparison=surest,
         lots=tuple(case.code for case in failed),
         stems=sum(case.told.failed for case in failed),
+        pairs=looked_through,
     )

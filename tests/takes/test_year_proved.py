@@ -1,5 +1,6 @@
 """What the keeper's own lots have proved, told where some of a year's were begun the worse way."""
 
+import random
 from typing import Any
 
 import pytest
@@ -10,6 +11,8 @@ from cuttings.words import Cover, Wood
 from tests.takes.gardens import BOX, a_garden, day, told
 
 LOTS = 3
+ALIKE = 0.1
+"""How alike the stems of a made-up lot are beyond chance."""
 
 
 def lessons(story: Story, year: int = 2026) -> dict[str, Lesson]:
@@ -97,3 +100,38 @@ def test_nothing_is_proved_where_the_better_way_was_taken_or_too_little_is_known
     strike(few, 2026, 10, lots=1, dip_ppm=3000)
     strike(few, 2026, 0, lots=1)
     assert "proved" not in lessons(few)
+
+
+def a_trial(seed: int, dip_helps: float) -> Story:
+    """Twelve lots begun every which way, of which a dip alone may make a difference."""
+    chance, story = random.Random(seed), a_garden()
+    whole = 1.0 / ALIKE - 1.0
+    for year in (2025, 2026):
+        for number in range(6):
+            dip_ppm = chance.choice([None, 3000])
+            lot = story.strike(
+                day(f"{year}-0{chance.randint(5, 8)}-0{number + 1}"), 12, Wood.SOFTWOOD, dip_ppm=dip_ppm,
+                cover=chance.choice([Cover.BAG, Cover.FRAME]), medium=chance.choice(["sand", "peat"]),
+                where=chance.choice(["cold frame", "sill"]), **BOX,
+            )  # fmt: skip
+            mean = 0.6 + dip_helps * (0.5 if dip_ppm else -0.5)
+            share = chance.betavariate(mean * whole, (1.0 - mean) * whole)
+            rooted = sum(chance.random() < share for _ in range(12))
+            story.check(day(f"{year}-10-10"), lot, rooted=rooted, failed=12 - rooted)
+    return story
+
+
+def test_luck_is_seldom_taken_for_proof_and_a_great_help_is_mostly_seen() -> None:
+    by_luck = ["proved" in lessons(a_trial(seed, 0.0)) for seed in range(40)]
+    assert sum(by_luck) <= 6
+    found = [lessons(a_trial(seed, 0.5)).get("proved") for seed in range(20)]
+    assert sum(lesson is not None and lesson.text.startswith("Dip box: ") for lesson in found) >= 14
+
+
+def test_it_is_said_of_how_many_pairs_it_is_the_surest() -> None:
+    story = dipped_and_bare(9, 1)
+    assert "surest of" not in lessons(story)["proved"].why
+    for number in range(2):
+        lot = story.strike(day(f"2026-07-0{number + 1}"), 10, Wood.SEMI_RIPE, **BOX)
+        story.check(day("2026-10-10"), lot, rooted=1, failed=9)
+    assert "It is the surest of 2 pairs compared." in lessons(story)["proved"].why
