@@ -216,7 +216,8 @@ def _into_soil(known: Known, today: date) -> tuple[str, Window]:
 
 def _left_till_spring(known: Known, day: date) -> Window | None:
     """The next season for cuttings that have rooted without heat once that of the year is over: they fill no
-    pot before winter, and stand where they are until then. ``None`` in season, or where they need not wait."""
+    pot before winter, and stand where they are until then. ``None`` in season, or where they need not
+    wait."""
     if not known.lot.method.is_cutting or known.bench is Bench.WARM:
         return None
     season = next_potting(known.plant, known.climate, day)
