@@ -32,7 +32,7 @@ from cuttings.nudges.stock import mother_plants
 from cuttings.plants.model import Plant
 from cuttings.rules.caution import general_cautions, own_cautions
 from cuttings.show.page import Page
-from cuttings.takes.goal import Aim, Found, Goals
+from cuttings.takes.goal import Aim, Found, Goals, ordered
 from cuttings.takes.held import OnTheWay, on_the_way
 from cuttings.words import Method, listed
 
@@ -81,10 +81,10 @@ def goal(desk: Desk, **given: Any) -> None:
     if day <= desk.on:
         raise Refused(f"{spoken(day, desk.on)} is no day to come. {soonest_said(goals, aim, named.spoken)}")
     held = on_the_way(goals, day)
-    found = goals.ways(aim, held.numbers if given["held"] else (1.0,))
     if given["held"] and held.enough(want) >= aim.sure:
         _enough(desk, named, aim, held)
         return
+    found = goals.ways(aim, held.numbers if given["held"] else (1.0,))
     if not found.ways and not any(each.certainty for each in found.short):
         raise Refused(_nothing_by_then(desk, goals, aim, found, named.spoken))
     mothers = mother_plants(desk.book_then, desk.catalogue, named.name, desk.on)
@@ -135,6 +135,10 @@ def refuse_unwanted(named: Named) -> None:
     if not named.plant.ways:
         raise Refused(
             f"Nobody has written down how {named.spoken} is increased; 'cuttings plants amend' takes it."
+        )
+    if not ordered(named.plant):
+        raise Refused(
+            f"{named.spoken} is raised from seed, which cannot be ordered; 'cuttings find' takes a seedling."
         )
 
 

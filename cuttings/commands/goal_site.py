@@ -29,7 +29,7 @@ from cuttings.placement.wanted import Setting, Wanted
 from cuttings.plants.understood import plant_for
 from cuttings.rules.transplant import next_planting
 from cuttings.show.page import Page
-from cuttings.takes.goal import Aim, WayTo
+from cuttings.takes.goal import Aim, WayTo, ordered
 
 MOST_FIT = 12
 """How many places for one plant are looked for on a site."""
@@ -101,7 +101,7 @@ def _of_the_garden(desk: Desk) -> Iterator[Named]:
         found.setdefault(lot.plant, Named(lot.plant, lot.called, plant, lot.plant_type))
     for named in found.values():
         spreads = any(caution.kind == "invasive" for caution in named.plant.cautions)
-        if not named.plant.unwanted and not spreads and named.plant.ways:
+        if not named.plant.unwanted and not spreads and ordered(named.plant):
             yield named
 
 

@@ -25,9 +25,15 @@ from cuttings.takes.outcomes import Step, through_potting, till_planted
 from cuttings.takes.raised import Timetable, usual_bench
 from cuttings.takes.shares import GENERAL_STEMS, Counts, Figure, Share, learned
 from cuttings.takes.survivors import CERTAIN, Beta, Losses, Survivors
+from cuttings.words import Method
 
-MOST_A_STEM, LEAST_MOST, MOST_STARTED = 20, 60, 1200
-"""No more are started than so many for each one wanted, or so many in all; from memory."""
+MOST_A_STEM, LEAST_MOST, MOST_STARTED = 8, 16, 1200
+"""No more are started than so many for each one wanted, or so many in all: who must start more looks for
+another way; this program's own choice."""
+
+TOLD_A_STEM, TOLD_MOST = 40, 160
+"""How many it would take is told up to so many for each one wanted, or so many in all; this program's own
+choice."""
 
 MOST_WINDOWS = 8
 """How many windows of one way are looked at: four years of spring and autumn. Where there are more, which is
@@ -36,7 +42,10 @@ the last chance is not told."""
 NEARLY = 0.01
 """What falls short is told with the number beyond which more stems add less than this to the chance."""
 
-LATE, EARLY = 0.9, 0.1
+LATE, EARLY = 0.95, 0.05
+"""Between these shares of all lots the numbers alive lie, nine times in ten."""
+
+LAST_READY, FIRST_READY = 0.9, 0.1
 
 FORTNIGHT = timedelta(days=13)
 FEW_MORE = 8
@@ -72,9 +81,9 @@ class WayTo:
 
     ``certainty`` is the chance, 0 to 1, of at least as many as wanted if they are started on ``start_by``.
     ``ready`` are the days from which nine in ten and one in ten of those that are in time are still to come.
-    ``alive`` are the fewest and the most alive at planting and ``in_pots`` the most to be potted, each nine
-    times in ten. ``lots`` of the ledger were heard for the share that roots, and ``later`` is the last
-    chance after this one. ``bench`` is what keeps the roots warm.
+    ``alive`` are the fewest and the most alive at planting, nine times in ten, and ``in_pots`` the most to be
+    potted, nineteen times in twenty. ``lots`` of the ledger were heard for the share that roots, and
+    ``later`` is the last chance after this one. ``bench`` is what keeps the roots warm.
     """
 
     way: Way
@@ -111,6 +120,12 @@ class Found:
     short: tuple[Short, ...]
 
 
+def ordered(plant: Plant) -> tuple[Way, ...]:
+    """The ways of a plant's record that a goal may count on. Seedlings come where they will and when, and
+    those of a named kind do not come true."""
+    return tuple(way for way in plant.ways if way.method is not Method.SEEDLING)
+
+
 @define(slots=False)
 class Goals:
     """What can be made of one plant in one garden, from a day on."""
@@ -124,14 +139,14 @@ class Goals:
     _survivors: dict[tuple[Way, int], Survivors] = field(factory=dict, init=False)
 
     def ways(self, aim: Aim, held: Sequence[float] = (1.0,)) -> Found:
-        """Every way of the plant's record, and whether it reaches an aim.
+        """Every way of the plant's record that can be ordered, and whether it reaches an aim.
 
         Args:
             held: the chance of each number of stems, from 0 on, that are alive by then already.
         """
         found: list[WayTo] = []
         short: list[Short] = []
-        for way in self.plant.ways:
+        for way in ordered(self.plant):
             told = self._best(way, aim, held)
             if isinstance(told, WayTo):
                 found.append(told)
@@ -144,7 +159,7 @@ class Goals:
 
     def reaches(self, aim: Aim, held: Sequence[float] = (1.0,)) -> bool:
         """Whether any way reaches an aim."""
-        return any(isinstance(self._best(way, aim, held), WayTo) for way in self.plant.ways)
+        return any(isinstance(self._best(way, aim, held), WayTo) for way in ordered(self.plant))
 
     def soonest(self, aim: Aim, years: int = 5) -> date | None:
         """The first day by which any way reaches an aim like this; ``None`` where none does in so many
@@ -258,8 +273,8 @@ class Goals:
         start, start_by = self._widened(lot, table, aim, held, fewest(day) or least, (day, closes))
         return self._told(window, way, table, aim, held, start, (opens, start_by))
 
-    def _lot(self, way: Way, want: int) -> Survivors:
-        most = min(max(LEAST_MOST, MOST_A_STEM * want), MOST_STARTED)
+    def _lot(self, way: Way, want: int, a_stem: int = MOST_A_STEM, least: int = LEAST_MOST) -> Survivors:
+        most = min(max(least, a_stem * want), MOST_STARTED)
         key = way, most
         if key not in self._survivors:
             self._survivors[key] = Survivors(self.losses(way), most)
@@ -305,7 +320,7 @@ class Goals:
         opens, start_by = days
         lot = self._lot(way, aim.want)
         in_time = table.in_time(start_by)
-        early, late = table.ready(opens, EARLY), table.ready(start_by, LATE)
+        early, late = table.ready(opens, FIRST_READY), table.ready(start_by, LAST_READY)
         assert early is not None
         assert late is not None
         few, many = lot.alive(start, in_time, (EARLY, LATE))
@@ -338,13 +353,17 @@ class Goals:
             return Short(way=way, why=TOO_LATE if ready is None or ready > aim.by else TOO_SLOW)
         enough = lot.fewest(aim.want, max(most - NEARLY, NEARLY), in_time, held)
         start = lot.most if enough is None else enough[0]
-        why = TOGETHER if root > HALF else TOO_SLOW
+        told = self._lot(way, aim.want, TOLD_A_STEM, TOLD_MOST).fewest(aim.want, aim.sure, in_time, held)
+        reason = TOO_SLOW if root <= HALF else TOGETHER if told is None else FEW_ROOT
+        why = reason if told is None else TOO_MANY.format(told[0], aim.want, reason[0].lower() + reason[1:])
         return Short(way=way, why=why, start=start, certainty=lot.chance(start, aim.want, in_time, held))
 
 
 HALF = 0.5
 TOO_LATE = "Begun in its season, none would be ready to plant by then."
 TOO_SLOW = "Few of them would have rooted in time to be ready by then."
+FEW_ROOT = "Too many of its lots fail or root poorly."
+TOO_MANY = "It would take {} to be sure of {}: {}"
 TOGETHER = "A whole lot fails too often, however many are in it: spread them over two ways, or two lots."
 """Why a way falls short."""
 

@@ -117,6 +117,8 @@ def test_what_is_held_counts_only_when_it_is_asked_to(quarry: Path) -> None:
     enough = told("red currant", *BY, "--held", ledger=quarry)
     assert enough["ways"] == []
     assert "they will do: at least 5 are alive by then" in page("red currant", *BY, "--held", ledger=quarry)
+    late = ("--want", "2", "--by", "2027-10-15", "--held")
+    assert told("box", *late, ledger=quarry, today=date(2026, 11, 26))["ways"] == []
 
 
 def test_a_plant_that_the_garden_has_not_says_so(quarry: Path) -> None:

@@ -286,9 +286,31 @@ def test_who_wants_more_or_is_to_be_surer_starts_no_fewer(name: str, today: date
 
 def test_bottom_heat_is_offered_where_doing_without_takes_many_times_the_stems() -> None:
     goals = goals_for("Lavandula angustifolia", COLD, MAY, ())
-    aim = Aim(3, date(2027, 5, 1), 0.6)
+    aim = Aim(3, date(2027, 6, 15), 0.6)
     told = next(each for each in goals.ways(aim).ways if each.way.method is Method.HARDWOOD_CUTTING)
     cool = goals._way(told.way, aim, (1.0,), Bench.OPEN)
     assert told.bench is Bench.WARM
     assert isinstance(cool, WayTo)
     assert cool.start > 2 * told.start
+
+
+@pytest.mark.parametrize("want", [1, 2, 5])
+def test_a_way_that_takes_many_for_each_one_wanted_is_no_way_but_says_how_many(want: int) -> None:
+    most = max(16, 8 * want)
+    for name in PLANTS:
+        found = goals_for(name, COLD, MAY).ways(Aim(want, date(2027, 10, 15), 0.9))
+        assert all(each.start <= most for each in found.ways)
+        for short in found.short:
+            assert short.start <= most
+            if short.why.startswith("It would take "):
+                assert int(short.why.split()[3]) > most
+                assert 0.0 < short.certainty < 0.9
+
+
+def test_seedlings_cannot_be_ordered() -> None:
+    goals = goals_for("Lavandula", COLD, MAY)
+    assert Method.SEEDLING in {way.method for way in goals.plant.ways}
+    found = goals.ways(Aim(5, date(2027, 9, 15), 0.9))
+    told = {each.way.method for each in found.ways} | {each.way.method for each in found.short}
+    assert told
+    assert Method.SEEDLING not in told
