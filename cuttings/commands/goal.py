@@ -29,6 +29,7 @@ from cuttings.errors import Refused
 from cuttings.ledger.goals import Goal
 from cuttings.nudges.goals import start_of, words_of
 from cuttings.nudges.stock import mother_plants
+from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import Plant
 from cuttings.rules.caution import general_cautions, own_cautions
 from cuttings.show.page import Page
@@ -282,14 +283,16 @@ def _write(desk: Desk, named: Named, aim: Aim, each: Told, page: Page, document:
         "started.",
         tone="accent",
     )
-    page.next_steps(f"'{command_of(entry)}' when you start.", "'cuttings undo' takes it back.")
+    page.next_steps(
+        f"'{command_of(entry, desk.catalogue)}' when you start.", "'cuttings undo' takes it back."
+    )
     desk.answer(page, {**document, "kept": entry.id})
 
 
-def command_of(entry: Goal) -> str:
+def command_of(entry: Goal, catalogue: Catalogue) -> str:
     """The command that writes the start down, as one types it."""
     how = start_of(entry.method)
-    plant, option, kind, *_ = words_of(entry)
+    plant, option, kind, *_ = words_of(entry, catalogue)
     name = f'"{plant}"' if " " in plant else plant
     heat = "" if entry.heat_c is None else f" --heat {entry.heat_c:g}C"
     return f"cuttings {how.task} {name} {option} {kind}{heat}"

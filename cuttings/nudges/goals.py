@@ -13,11 +13,14 @@ from cuttings.nudges.model import Loss, Nudge
 from cuttings.nudges.whereabouts import Whereabouts
 from cuttings.plants.catalogue import Catalogue
 from cuttings.plants.model import COMMON_PRACTICE
-from cuttings.plants.understood import plant_for
+from cuttings.plants.understood import plant_for, understand
 from cuttings.rules.advice import Window
 from cuttings.rules.caution import Task, handling
 from cuttings.rules.taking import WHY
 from cuttings.words import Method
+
+GOAL = "goal"
+"""What the id of a goal's nudge begins with."""
 
 
 @frozen
@@ -86,7 +89,7 @@ def _to_start(goal: Goal, left: int, catalogue: Catalogue, where: Whereabouts, t
         f"alive by {spoken(goal.by, today)}, {goal.sure} times in 100.{so_far}"
     )
     return Nudge(
-        id=":".join(("goal", goal.plant, goal.by.isoformat(), goal.method.value)),
+        id=":".join((GOAL, goal.plant, goal.by.isoformat(), goal.method.value)),
         job=f"{job_of(goal, left)}: {goal.want} wanted by {spoken(goal.by, today)}",
         name=goal.spoken,
         window=Window(
@@ -98,7 +101,7 @@ def _to_start(goal: Goal, left: int, catalogue: Catalogue, where: Whereabouts, t
             source=COMMON_PRACTICE,
         ),
         task=how.task,
-        words=words_of(goal),
+        words=words_of(goal, catalogue),
         site=site.name if site is not None else "",
         area=site.area if site is not None else where.area_named(goal.mother),
         stems=left,
@@ -127,15 +130,17 @@ def job_of(goal: Goal, left: int) -> str:
     return f"{how.verb} {left} {more}{goal.method.spoken}{many} of {{}}{heat}"
 
 
-def words_of(goal: Goal) -> tuple[str, ...]:
-    """What the command that writes the start down is told, but for how many there were."""
+def words_of(goal: Goal, catalogue: Catalogue) -> tuple[str, ...]:
+    """What the command that writes the start down is told, but for how many there were: the plant by the
+    keeper's own word for it, where that leads to the same one."""
     how = start_of(goal.method)
     kind = goal.method.value
     if how in (CUT, PEGGED):
         kind = kind.rpartition("-")[0]
     heat = ("--heat", f"{goal.heat_c:g}C") if goal.heat_c is not None else ()
     mother = ("--mother", goal.mother) if goal.mother else ()
-    return (goal.plant, how.option, kind, *heat, *mother)
+    own = goal.called if goal.called and understand(catalogue, goal.called).name == goal.plant else ""
+    return (own or goal.plant, how.option, kind, *heat, *mother)
 
 
 def _site_in(mother: str, sites: Iterable[str]) -> str:

@@ -101,27 +101,27 @@ def test_it_stays_away_when_put_away_and_a_new_goal_brings_one_of_its_own() -> N
         (
             Method.HARDWOOD_CUTTING,
             "Strike 9 hardwood cuttings of red currant",
-            ["strike", "Ribes rubrum", "--wood", "hardwood", "--mother", "M", "--count", "9"],
+            ["strike", "red currant", "--wood", "hardwood", "--mother", "M", "--count", "9"],
         ),
         (
             Method.SEMI_RIPE_CUTTING,
             "Strike 9 semi-ripe cuttings of red currant",
-            ["strike", "Ribes rubrum", "--wood", "semi-ripe", "--mother", "M", "--count", "9"],
+            ["strike", "red currant", "--wood", "semi-ripe", "--mother", "M", "--count", "9"],
         ),
         (
             Method.TIP_LAYER,
             "Layer 9 stems of red currant, by tip layer",
-            ["layer", "Ribes rubrum", "--how", "tip", "--mother", "M", "--count", "9"],
+            ["layer", "red currant", "--how", "tip", "--mother", "M", "--count", "9"],
         ),
         (
             Method.CROWN_DIVISION,
             "Divide red currant into 9 pieces",
-            ["divide", "Ribes rubrum", "--method", "crown-division", "--mother", "M", "--pieces", "9"],
+            ["divide", "red currant", "--method", "crown-division", "--mother", "M", "--pieces", "9"],
         ),
         (
             Method.OFFSET,
             "Lift 9 offsets of red currant",
-            ["find", "Ribes rubrum", "--method", "offset", "--mother", "M", "--count", "9"],
+            ["find", "red currant", "--method", "offset", "--mother", "M", "--count", "9"],
         ),
     ],
 )
@@ -142,3 +142,11 @@ def test_it_stands_in_the_picture_of_the_season() -> None:
     wish(story)
     ahead = season(book_of(story, WRITTEN), standard(), COLD, WRITTEN, date(2026, 12, 31))
     assert ID in {nudge.id for nudge in ahead}
+
+
+def test_the_command_names_the_plant_as_the_keeper_does_where_that_means_the_same() -> None:
+    story = garden()
+    wish(story, called="grandmother's currant", mother="")
+    nudge = said(story, OPENS)
+    assert nudge is not None
+    assert command_for(nudge)[1] == "Ribes rubrum"
