@@ -8,6 +8,11 @@ MonthDay = tuple[int, int]
 EARLIEST, LATEST = 1900, 2199
 """The years of a date that can be written down; any other is a slip of the hand."""
 
+LEAP_YEARS = 8
+"""The most years from one 29 February to the next."""
+
+_DAY_OF_MONTH = re.compile(r"(?:(\d{1,2})\.? ([a-z]{3,})|([a-z]{3,})\.? (\d{1,2})),?(?: (\d{4}))?")
+_FROM_NOW = re.compile(r"(?:\+|in )?\s*(\d{1,3}) ?(d|days?|w|weeks?)")
 _MONTH_DAY = re.compile(r"(\d{1,2})-(\d{1,2})$")
 
 
@@ -37,6 +42,53 @@ def parse_date(text: str, today: date) -> date:
     if not EARLIEST <= found.year <= LATEST:
         raise ValueError(f"'{text}' cannot be meant; a year lies between {EARLIEST} and {LATEST}.")
     return found
+
+
+def day_ahead(text: str, today: date) -> date | None:
+    """Read a day to come: ``YYYY-MM-DD``, ``tomorrow``, ``next week`` (its Monday), ``+10d``, ``2 weeks``, a
+    weekday's name, ``15 September`` or ``15 sep 2027``. A weekday is the coming one here, never the one past,
+    and so is a day of the year; ``None`` where it is none of these. The day may be past where its year is
+    told."""
+    words = " ".join(text.strip().casefold().split())
+    if words == "tomorrow":
+        return today + timedelta(days=1)
+    if words == "next week":
+        return _coming(calendar.MONDAY, today)
+    for number, name in enumerate(calendar.day_name):
+        if len(words) >= 3 and name.casefold().startswith(words):
+            return _coming(number, today)
+    if span := _FROM_NOW.fullmatch(words):
+        return today + timedelta(days=int(span[1]) * (7 if span[2].startswith("w") else 1))
+    try:
+        return _named_day(words, today) or parse_date(words, today)
+    except ValueError:
+        return None
+
+
+def _coming(weekday: int, today: date) -> date:
+    return today + timedelta(days=(weekday - today.weekday() - 1) % 7 + 1)
+
+
+def _named_day(words: str, today: date) -> date | None:
+    """``15 september``, ``september 15`` or either with a year; ``None`` where it is neither.
+
+    Raises:
+        ValueError: there is no such month, or no such day in it.
+    """
+    found = _DAY_OF_MONTH.fullmatch(words)
+    if found is None:
+        return None
+    day, month = int(found[1] or found[4]), parse_month(found[2] or found[3])
+    if found[5]:
+        year = int(found[5])
+        return date(year, month, day) if EARLIEST <= year <= LATEST else None
+    years = range(today.year, today.year + LEAP_YEARS + 1)
+    days = (date(year, month, day) for year in years if _is_day(year, month, day))
+    return next((each for each in days if each > today), None)
+
+
+def _is_day(year: int, month: int, day: int) -> bool:
+    return 1 <= day <= calendar.monthrange(year, month)[1]
 
 
 def parse_month_day(text: str) -> MonthDay:

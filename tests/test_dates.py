@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from cuttings.dates import (
+    day_ahead,
     day_of_year,
     margin,
     parse_date,
@@ -104,3 +105,29 @@ def test_a_year_nobody_can_mean_is_turned_away(typed: str) -> None:
 def test_a_span_of_one_day_is_a_day() -> None:
     assert spoken_span(SATURDAY, SATURDAY, SATURDAY) == "on 2 May"
     assert spoken_span(SATURDAY, date(2027, 1, 3), SATURDAY) == "from 2 May to 3 January 2027"
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [
+        ("15 September", date(2026, 9, 15)),
+        ("sep 15", date(2026, 9, 15)),
+        ("1. may", date(2027, 5, 1)),
+        ("3 may 2026", date(2026, 5, 3)),
+        ("29 feb", date(2028, 2, 29)),
+        ("may 2, 2020", date(2020, 5, 2)),
+        ("31 april", None),
+        ("5 blue", None),
+        ("september", None),
+    ],
+)
+def test_a_day_of_the_year_is_the_coming_one(text: str, day: date | None) -> None:
+    assert day_ahead(text, date(2026, 5, 2)) == day
+
+
+@given(st.integers(1, 900), DAYS)
+def test_a_day_to_come_is_found_by_its_name(more: int, today: date) -> None:
+    day = today + timedelta(days=min(more, 365))
+    if day.year <= 2199 and (day.month, day.day) != (today.month, today.day):
+        assert day_ahead(f"{day:%d %B}", today) == day
+    assert day_ahead(f"+{more}d", today) == today + timedelta(days=more)

@@ -23,8 +23,8 @@ from cuttings.commands.goal_view import (
     way_document,
 )
 from cuttings.commands.naming import PLANT, Named, ask_plant
-from cuttings.commands.parsing import one_of, whole
-from cuttings.dates import parse_date, spoken
+from cuttings.commands.parsing import whole
+from cuttings.dates import day_ahead, spoken
 from cuttings.errors import Refused
 from cuttings.ledger.goals import Goal
 from cuttings.nudges.goals import start_of, words_of
@@ -49,7 +49,6 @@ SURE = Question(
     default=str(USUALLY_SURE),
     allowed=f"{LEAST_SURE} to {MOST_SURE}",
 )
-KEEP = Question("keep", "", one_of(Method), allowed="one of the methods shown")
 
 
 @click.command(
@@ -105,19 +104,33 @@ def goal(desk: Desk, **given: Any) -> None:
 
 
 def by_question(desk: Desk) -> Question[date]:
-    """The question for the day by which they are wanted."""
+    """The question for the day by which they are wanted; what is told may be past, and is refused later with
+    the soonest that would do."""
+    such = f"such as {desk.on.year + 1}-05-01 or +90d"
     return Question(
         "by",
-        "By which day shall they be ready to plant?",
-        partial(parse_date, today=desk.on),
-        allowed=f"a day to come, such as {desk.on.year + 1}-05-01",
+        f"By which day shall they be ready to plant? ({such})",
+        partial(_day, today=desk.on),
+        allowed=f"a day to come, {such}",
     )
 
 
+def _day(text: str, today: date) -> date:
+    day = day_ahead(text, today)
+    if day is None:
+        raise ValueError(
+            f"'{text}' is not a date to come; write it like {today.year + 1}-05-01, 15 september, friday, "
+            "next week or +90d."
+        )
+    return day
+
+
 def _day_to_come(text: str, today: date) -> date:
-    day = parse_date(text, today)
+    day = _day(text, today)
     if day <= today:
-        raise ValueError(f"{spoken(day, today)} is no day to come; write one like {today.year + 1}-05-01.")
+        raise ValueError(
+            f"{spoken(day, today)} is no day to come; write one like {today.year + 1}-05-01 or +90d."
+        )
     return day
 
 
@@ -226,7 +239,7 @@ def _keep_one(
     document: dict[str, Any],
 ) -> None:
     """Show the answer, and write down the way that is chosen: by ``--keep``, or by whoever is asked."""
-    chosen = interview.given(KEEP)
+    chosen = interview.given(Question("keep", "", partial(_method_of, ways=ways)))
     if chosen is not None:
         _write(desk, named, aim, _chosen(ways, chosen), page, document)
         return
@@ -246,6 +259,19 @@ def _keep_one(
 
 def _choice(desk: Desk, each: Told) -> Choice:
     return Choice(each.to.way.method.value, offered(each.to, desk.on))
+
+
+def _method_of(text: str, ways: Sequence[Told]) -> Method:
+    """The method that is meant: one that is offered, by its name, the word that stands before it on the page,
+    or ``softwood`` as ``strike --wood`` has it; else any other by its name or that word."""
+    word = "-".join(text.strip().casefold().replace("_", "-").split())
+    offers = [each.to.way.method for each in ways]
+    for methods in (offers, list(Method)):
+        meant = [each for each in methods if word in (each.value, each.value.rpartition("-")[0])]
+        if len(meant) == 1:
+            return meant[0]
+    kept = f"is none of: {', '.join(offers)}." if offers else "cannot be kept, for no way is sure enough."
+    raise ValueError(f"'{text}' {kept}")
 
 
 def _chosen(ways: Sequence[Told], method: Method) -> Told:

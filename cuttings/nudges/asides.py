@@ -1,14 +1,12 @@
 """Nudges put aside: done, put off until a day or a condition, or never to come back."""
 
-import calendar
-import re
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date, timedelta
 
 from attrs import evolve
 
 from cuttings.climate.climate import Climate
-from cuttings.dates import parse_date, spoken
+from cuttings.dates import day_ahead, spoken
 from cuttings.ledger.book import Book
 from cuttings.ledger.ticks import Aside
 from cuttings.nudges.model import Nudge
@@ -38,8 +36,6 @@ STAGES = tuple(
 """Conditions that hold while the nudge's lot has stems at that stage."""
 
 CONDITIONS = (*SEASONS, *SIGNS, *STAGES)
-
-_FROM_NOW = re.compile(r"(?:\+|in )?\s*(\d{1,3}) ?(d|days?|w|weeks?)")
 
 
 def kept(nudges: Iterable[Nudge], book: Book, climate: Climate, first: date, last: date) -> list[Nudge]:
@@ -130,8 +126,7 @@ def too_late(nudge: Nudge, until: date) -> str:
 def parse_later(text: str, today: date) -> date | str:
     """A day after today, or one of ``CONDITIONS``.
 
-    A day is ``YYYY-MM-DD``, ``tomorrow``, ``next week`` (its Monday), ``+10d``, ``2 weeks``, or a weekday's
-    name. Later lies ahead, so a weekday is the coming one here, never the one past.
+    A day is whatever ``dates.day_ahead`` takes: later lies ahead.
 
     Raises:
         ValueError: it is neither, or the day is not after today.
@@ -140,7 +135,7 @@ def parse_later(text: str, today: date) -> date | str:
     condition = words.replace(" ", "-").replace("_", "-")
     if condition in CONDITIONS:
         return condition
-    day = _day_ahead(words, today)
+    day = day_ahead(words, today)
     if day is None:
         raise ValueError(
             f"'{text}' is no time to come; write a day like {(today + timedelta(days=7)).isoformat()}, "
@@ -149,23 +144,3 @@ def parse_later(text: str, today: date) -> date | str:
     if day <= today:
         raise ValueError(f"'{text}' is not later than {spoken(today, today)}; write a day after it.")
     return day
-
-
-def _day_ahead(words: str, today: date) -> date | None:
-    if words == "tomorrow":
-        return today + timedelta(days=1)
-    if words == "next week":
-        return _coming(calendar.MONDAY, today)
-    for number, name in enumerate(calendar.day_name):
-        if len(words) >= 3 and name.casefold().startswith(words):
-            return _coming(number, today)
-    if span := _FROM_NOW.fullmatch(words):
-        return today + timedelta(days=int(span[1]) * (7 if span[2].startswith("w") else 1))
-    try:
-        return parse_date(words, today)
-    except ValueError:
-        return None
-
-
-def _coming(weekday: int, today: date) -> date:
-    return today + timedelta(days=(weekday - today.weekday() - 1) % 7 + 1)

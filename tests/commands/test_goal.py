@@ -162,6 +162,21 @@ def test_what_is_missing_or_cannot_be_read_is_misused(quarry: Path) -> None:
     misused("goal", "box", "--want", "5", "--by", "soon", ledger=quarry, saying=["'soon' is not a date"])
     misused("goal", "box", "--want", "5", ledger=quarry, saying=["Missing: --by (a day to come"])
     misused("goal", "box", *BY, "--keep", "magic", ledger=quarry, saying=["--keep: 'magic' is none of"])
+    result = cuttings("goal", "red currant", *BY, "--keep", "magic", ledger=quarry)
+    offers = {way["method"] for way in told("red currant", *BY, ledger=quarry)["ways"]}
+    assert set(result.err.rstrip(".\n").partition("none of: ")[2].split(", ")) == offers
+
+
+@pytest.mark.parametrize("by", ["+150d", "29 september", "Sep 29", "29 sep 2026"])
+def test_the_day_may_be_written_as_days_to_come_are(by: str, quarry: Path) -> None:
+    assert told("red currant", "--want", "5", "--by", by, ledger=quarry)["by"] == "2026-09-29"
+
+
+def test_a_way_is_kept_by_the_word_that_the_page_has_for_it(tmp_path: Path) -> None:
+    ledger = demo_garden(tmp_path / "demo")
+    told("red currant", *BY, "--keep", "Softwood", ledger=ledger)
+    week = cuttings("week", "--from", "2026-06-02", "--json", ledger=ledger).document["nudges"]
+    assert [each["what"] for each in week if "softwood cuttings of red currant: 5 wanted" in each["what"]]
 
 
 def test_a_kept_way_stands_on_the_sheet_until_as_many_are_started(tmp_path: Path) -> None:
