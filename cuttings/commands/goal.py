@@ -215,10 +215,10 @@ def _page(
         use = "They count here." if counted else "They are not counted here; --held counts them."
         page.row("Held", f"You hold {held.stems} already on the way; {about}. {use}")
     if ways:
-        page.row("Mother", mother_said(ways[0].mother, named.spoken))
+        page.row("Mother", mother_said(ways[0].mother, named.spoken, held.stems))
     for each in ways:
         page.gap()
-        add_way(page, desk, each, aim, named.spoken)
+        add_way(page, desk, each, aim)
     if not ways:
         page.row("", f"No way is as sure as that by then. {soonest_said(goals, aim, named.spoken)}")
     add_short(page, found.short)

@@ -25,6 +25,7 @@ from cuttings.units import show_area, show_temperature
 from cuttings.words import Method, Wood
 
 NO_MOTHER = "No {} that you have grows on a site, so the material must come from elsewhere."
+IN_CARE = "No {} stands in the ground, but {} in care and may give some."
 COOL_TOPS = "keep the base at {} (bottom heat) and the tops cool, or they leaf out before they have roots."
 WARM_COVER = "give bottom heat of {} under their cover."
 """What bottom heat asks for, without leaves and with them; common practice."""
@@ -71,20 +72,20 @@ def margin_of(method: Method) -> str:
     return word[:1].upper() + word[1:]
 
 
-def add_way(page: Page, desk: Desk, each: Told, aim: Aim, spoken_name: str, *, brief: bool = False) -> None:
+def add_way(page: Page, desk: Desk, each: Told, aim: Aim, *, brief: bool = False) -> None:
     """One way: what to start and when, what becomes of it and the room it takes; ``brief`` leaves out the
-    room and what comes later, and names the mother plant."""
+    room. ``--why`` tells the losses one by one and the last chance, too."""
     to = each.to
     page.row(
         margin_of(to.way.method),
-        f"{_start(to)} {_between(to, desk.on)}; {_ready(to.ready, desk.on)}.",
+        f"{_start(to)} {_between(to, desk.on)}; {_ready(to, desk.on)}.",
         _heat(desk, to, evergreen=each.evergreen),
-        _losses(to, aim),
+        _alive(to, aim),
+        _losses(to) if desk.why else "",
         "" if brief else _room(desk, each),
-        mother_said(each.mother, spoken_name) if brief else "",
         _piece(each),
         HARD if to.way.difficulty == "hard" else "",
-        "" if brief else _later(to, desk.on),
+        _later(to, desk.on) if desk.why else "",
         f"{to.window.why} Source: {_sources(desk, to)}." if desk.why else "",
     )
 
@@ -181,7 +182,7 @@ def _heat(desk: Desk, to: WayTo, *, evergreen: bool) -> str:
         return ""
     leafy = evergreen or Wood(to.way.method.removesuffix("-cutting")).is_leafy
     do = (WARM_COVER if leafy else COOL_TOPS).format(show_temperature(heat_c, desk.units))
-    return f"Without heat too few would root in time: {do}"
+    return f"Without heat too few root in time: {do}"
 
 
 def _between(to: WayTo, today: date) -> str:
@@ -193,13 +194,18 @@ def _between(to: WayTo, today: date) -> str:
 
 
 def _both(first: date, last: date, today: date, word: str = "and") -> str:
-    """Two days, the year said once where it is the same."""
+    """Two days, the year said once where it is the same, and the month too."""
+    if (first.year, first.month) == (last.year, last.month) and first < last:
+        return f"{first.day} {word} {spoken(last, today)}"
     early = f"{spoken(first, today)}" if first.year != last.year else spoken(first, first)
     return f"{early} {word} {spoken(last, today)}"
 
 
-def _ready(ready: tuple[date, date], today: date) -> str:
-    first, last = ready
+def _ready(to: WayTo, today: date) -> str:
+    """From when to when they are ready, without the year where it is that of the start."""
+    first, last = to.ready
+    if first.year == last.year == to.start_by.year:
+        today = first
     return f"ready on {spoken(first, today)}" if first == last else f"ready {_both(first, last, today, 'to')}"
 
 
@@ -208,16 +214,23 @@ def _times(chance: float) -> int:
     return int(chance * 100.0 + 1e-6)
 
 
-def _losses(to: WayTo, aim: Aim) -> str:
-    root, pot, live = (round(each) for each in (to.losses.rooted, to.losses.potted, to.losses.alive))
+def _alive(to: WayTo, aim: Aim) -> str:
+    """What becomes of them; how sure that is only where it is surer than it was asked to be."""
     few, many = to.alive
-    steps = [f"{pot} come through potting", f"{live} are alive at planting"]
-    if not to.way.method.starts_rooted:
-        steps.insert(0, f"{root} root in time")
+    root, live = round(to.losses.rooted), round(to.losses.alive)
+    roots = "" if to.way.method.starts_rooted else f"{root} root in time, "
     span = f"{few}" if few == many else f"{few} to {many}"
+    sure = _times(to.certainty)
+    surer = f"; at least {aim.want}, {sure} times in 100" if sure > round(aim.sure * 100) + 1 else ""
+    return f"About {roots}{live} live: {span}, nine times in ten{surer}."
+
+
+def _losses(to: WayTo) -> str:
+    root, pot, live = (round(each) for each in (to.losses.rooted, to.losses.potted, to.losses.alive))
+    roots = "" if to.way.method.starts_rooted else f"about {root} root in time, "
     return (
-        f"Of {to.start}, about {', '.join(steps)}: {span}, eight times in ten, and at least {aim.want}, "
-        f"{_times(to.certainty)} times in 100."
+        f"Of {to.start}, {roots}about {pot} come through potting and {live} are alive at planting: at least "
+        f"as many as are wanted {_times(to.certainty)} times in 100."
     )
 
 
@@ -225,17 +238,19 @@ def _room(desk: Desk, each: Told) -> str:
     to, name = each.to, each.pot.value.name
     method = to.way.method
     wide = rooting_room_m2(method, to.start)
-    roots = f"They root on {show_area(wide, desk.units)} of bench, in one layer. " if wide else ""
     pots = f"{each.pots} {several(name)}" if each.pots > 1 else f"1 pot ({name})"
     whose = {None: "", True: ", which you have free", False: "; your drawer has not so many free"}
     room = show_area(pot_room_m2(each.pot.value, each.pots), desk.units)
     also = "Straight into the ground, or " if method.starts_rooted else "Then "
-    said = f"{also}{pots} on {room}{whose[each.own_pots]}."
-    return f"{roots}{said}" if roots else said[:1].upper() + said[1:]
+    if wide:
+        also = f"{show_area(wide, desk.units)} of bench, then "
+    return f"{also}{pots} on {room}{whose[each.own_pots]}."
 
 
-def mother_said(mother: Mother | None, name: str) -> str:
-    """From which plant of the garden it is made, or that there is none."""
+def mother_said(mother: Mother | None, name: str, in_care: int) -> str:
+    """From which plant of the garden it is made, from stems in care, or that there are none of either."""
+    if mother is None and in_care:
+        return IN_CARE.format(name, "1 is" if in_care == 1 else f"{in_care} are")
     if mother is None:
         return NO_MOTHER.format(name)
     young = f" {YOUNG}" if mother.young else ""

@@ -139,8 +139,12 @@ def words_of(goal: Goal, catalogue: Catalogue) -> tuple[str, ...]:
         kind = kind.rpartition("-")[0]
     heat = ("--heat", f"{goal.heat_c:g}C") if goal.heat_c is not None else ()
     mother = ("--mother", goal.mother) if goal.mother else ()
-    own = goal.called if goal.called and understand(catalogue, goal.called).name == goal.plant else ""
-    return (own or goal.plant, how.option, kind, *heat, *mother)
+    return (own_word(catalogue, goal.plant, goal.called), how.option, kind, *heat, *mother)
+
+
+def own_word(catalogue: Catalogue, name: str, called: str) -> str:
+    """What a keeper calls a plant, where that leads to the same one; else its name."""
+    return called if called and understand(catalogue, called).name == name else name
 
 
 def _site_in(mother: str, sites: Iterable[str]) -> str:

@@ -35,6 +35,9 @@ POISONOUS = frozenset({"poison", "poisonous", "toxic"})
 """The kinds of caution that keep a plant away from where children play."""
 
 
+ZONE_NOT_KNOWN = "the garden's zone is not known."
+
+
 def wanted(asked: Question) -> Iterator[Verdict]:
     if asked.plant.unwanted:
         yield Verdict("Nobody should plant it: it runs wild and cannot be got out again.", REFUSED)
@@ -45,7 +48,7 @@ def hardiness(asked: Question) -> Iterator[Verdict]:
     if zones is None:
         yield Verdict("Nobody has said how much cold it stands.", NOT_SAID)
     elif here is None:
-        yield Verdict(f"It is hardy to zone {zones[0]}, but the garden's zone is not known.", NOT_SAID)
+        yield Verdict(f"It is hardy to zone {zones[0]}, but {ZONE_NOT_KNOWN}", NOT_SAID)
     elif here < zones[0]:
         yield Verdict(
             f"It is hardy only to zone {zones[0]}, and this garden is in zone {asked.climate.zone}.",

@@ -99,7 +99,7 @@ def _of_its_place(plant: Plant, site: Site, units: Units, stance: Stance) -> Ite
     yield from _of_height(plant, site, stance, units)
     yield from _of_width(plant, units)
     yield from _of_reach(plant, site, units)
-    yield from _of_room(site, units)
+    yield from of_room(site, units)
 
 
 def _of_height(plant: Plant, site: Site, stance: Stance, units: Units) -> Iterator[Verdict]:
@@ -142,7 +142,8 @@ def _of_reach(plant: Plant, site: Site, units: Units) -> Iterator[Verdict]:
         yield Verdict(f"The bed is narrow for it: it will grow up to {edge} over the edge.", REACHES_OVER)
 
 
-def _of_room(site: Site, units: Units) -> Iterator[Verdict]:
+def of_room(site: Site, units: Units) -> Iterator[Verdict]:
+    """What is not known of the room on a site, whatever is to stand there."""
     if plot(site) is None:
         yield Verdict(f"Nobody has measured {site.name}, so its room is not known.", NOT_SAID)
         return

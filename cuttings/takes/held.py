@@ -34,6 +34,10 @@ class OnTheWay:
         """The chance, 0 to 1, of at least so many."""
         return sum(self.numbers[want:])
 
+    def surely(self, sure: float) -> int:
+        """The most of which at least so many are there with such a chance, 0 to 1."""
+        return max((each for each in range(len(self.numbers)) if self.enough(each) >= sure), default=0)
+
     @property
     def expected(self) -> float:
         return sum(number * chance for number, chance in enumerate(self.numbers))

@@ -100,12 +100,15 @@ def test_the_page_says_it_in_sentences(quarry: Path) -> None:
     assert "5 by 15 October 2027, 90 times in 100; fewest to start first" in said
     assert re.search(r"Hardwood Strike 1\d between 25 October and \d+ March 2027", said)
     assert "root in time" in said
-    assert "and at least 5, 9" in said
+    assert re.search(r"\d+ live: \d+ to 1\d, nine times in ten", said)
+    assert "times in 100." not in said
     assert "You hold 17 already on the way" in said
     assert "white pine blister rust" in said
     assert "'--keep hardwood-cutting' puts that way on the week's sheet" in said
     assert "Source" not in said
-    assert "Source: University of Missouri" in page("red currant", *BY, "--why", ledger=quarry)
+    why = page("red currant", *BY, "--why", ledger=quarry)
+    assert "Source: University of Missouri" in why
+    assert "come through potting" in why
 
 
 def test_what_is_held_counts_only_when_it_is_asked_to(quarry: Path) -> None:
@@ -224,14 +227,63 @@ def test_an_empty_place_is_told_what_would_fit_and_how_it_is_made(quarry: Path) 
     assert scores == sorted(scores, reverse=True)
     for way in document["ways"]:
         assert way["fits"] >= 1
-        assert way["want"] == way["fits"]
         assert way["ready"][1] <= way["by"]
+        assert way["want"] <= way["fits"]
+        assert way["by"] > "2026-09-01"
     refused_there = {each["plant"] for each in document["refused"]}
     assert "Pulmonaria" in {name.split()[0] for name in refused_there}
     assert not refused_there & {way["plant"] for way in document["ways"]}
     said = page("--site", "gate bed", ledger=quarry)
     assert "room for" in said
     assert "Not there" in said
+
+
+def test_no_more_are_planned_for_a_place_than_fit_there(quarry: Path) -> None:
+    first = told("--site", "gate bed", ledger=quarry)["ways"][0]
+    more = str(first["fits"] + 2)
+    (way,) = told(first["plant"], "--site", "gate bed", "--want", more, ledger=quarry)["ways"]
+    assert way["want"] == way["fits"] == first["fits"]
+    said = page(first["plant"], "--site", "gate bed", "--want", more, ledger=quarry)
+    assert f"Room for {first['fits']}, so {first['fits']} of the {more}:" in said
+
+
+def test_what_is_in_care_is_told_of_first_and_counts_where_it_is_asked_to(quarry: Path) -> None:
+    words = ("red currant", "--site", "fruit row", "--want", "2", "--by", "2027-10-15")
+    (held,) = told(*words, ledger=quarry)["held"]
+    assert (held["plant"], held["stems"], held["go_here"], held["counted"]) == ("Ribes rubrum", 17, 2, False)
+    assert "2 could go here, fit to plant by 15 October 2027" in page(*words, ledger=quarry)
+    counted = told(*words, "--held", ledger=quarry)
+    assert (counted["ways"], counted["no_way"]) == ([], [])
+    assert counted["held"][0]["counted"] is True
+    said = page(*words, "--held", ledger=quarry)
+    assert "You hold 17 already (" in said
+    assert "; 2 go here, fit to plant by" in said
+    assert "--held" not in said
+
+
+def test_a_plant_that_is_only_in_care_may_give_material_from_there(tmp_path: Path) -> None:
+    ledger = demo_garden(tmp_path / "demo")
+    words = ("--wood", "softwood", "--count", "4")
+    recorded("strike", "English lavender", *words, ledger=ledger)
+    said = page("English lavender", *BY, ledger=ledger)
+    assert "No English lavender stands in the ground, but 4 are in care and may give some." in said
+
+
+def test_what_is_not_known_of_garden_or_site_is_said_once(tmp_path: Path) -> None:
+    ledger = tmp_path / "bare"
+    words = ("--name", "Low Acre", "--lat", "43", "--lon", "-75", "--units", "us", "--elevation", "100m")
+    frosts = ("--last-frost", "05-15", "--first-frost", "09-30")
+    assert cuttings("garden", *words, *frosts, ledger=ledger).code == 0
+    size = ("--area", "front", "--light", "full-sun", "--length", "30ft", "--depth", "6ft")
+    recorded("sites", "add", "long bed", *size, ledger=ledger)
+    for plant in ("red currant", "English lavender", "box"):
+        recorded("strike", plant, "--wood", "softwood", "--count", "4", ledger=ledger)
+    lot = recorded("divide", "heuchera", "--pieces", "3", ledger=ledger).lot
+    recorded("plant", lot, "--site", "long bed", "--count", "3", ledger=ledger)
+    said = page("--site", "long bed", ledger=ledger)
+    assert said.count("zone is not known") == 1
+    assert said.count("3 plants here have no position") == 1
+    assert "'cuttings garden --zone 5b' tells it" in said
 
 
 def test_a_place_is_asked_about_one_plant(quarry: Path) -> None:

@@ -6,7 +6,7 @@ from attrs import evolve
 
 from cuttings.ledger import entries as e
 from cuttings.plants.standard import standard
-from cuttings.takes.held import on_the_way
+from cuttings.takes.held import OnTheWay, on_the_way
 from cuttings.words import Method, Stage
 from tests.takes.lots import lot_of
 from tests.takes.test_goal import COLD, MAY, goals_for
@@ -40,3 +40,8 @@ def test_what_was_potted_yesterday_is_not_fit_next_week_and_what_is_ready_is() -
     assert expected(begun, date(2026, 6, 20), {Stage.POTTED: 8}, potted=yesterday) > 7.0
     assert expected(begun, next_week, {Stage.POTTED: 8}, potted=date(2026, 3, 20)) > 7.0
     assert expected(begun, next_week, {Stage.READY: 8}) > 7.0
+
+
+def test_what_can_be_reckoned_with_is_the_most_that_are_sure_enough() -> None:
+    held = OnTheWay(4, (0.05, 0.05, 0.2, 0.7))
+    assert [held.surely(sure) for sure in (0.5, 0.7, 0.8, 0.89, 0.94, 0.99)] == [3, 3, 2, 2, 1, 0]
