@@ -26,6 +26,7 @@ from cuttings.commands.photos import keep_photo
 from cuttings.commands.questions import NOTE
 from cuttings.commands.telling import tell_start
 from cuttings.ledger import entries as e
+from cuttings.nudges.goals import left_to_start
 from cuttings.rules.caution import Task
 from cuttings.rules.dipping import STRONGEST_PPM
 from cuttings.rules.increase import likely_find_method
@@ -139,7 +140,7 @@ def strike(desk: Desk, **given: Any) -> None:
     named = ask_plant(desk, interview, wood_given.method if wood_given else None)
     wood = interview.ask(WOOD)
     guide_strike(desk, interview, named, wood)
-    count = interview.ask(STRUCK)
+    count = interview.ask(_left_offered(desk, STRUCK, named, wood.method))
     way = way_of(desk, named, wood.method)
     asking = interview.asking
     dip = interview.ask(advised_dip(desk, way, DIP) if asking else DIP)
@@ -218,13 +219,19 @@ def divide(desk: Desk, **given: Any) -> None:
     usual = next((way.method for way in named.plant.ways if way.method.starts_rooted), Method.CROWN_DIVISION)
     method = interview.given(METHOD) or usual
     guide_divide(desk, interview, named, method)
-    pieces = ask_pieces(desk, interview, named, PIECES)
+    pieces = ask_pieces(desk, interview, named, _left_offered(desk, PIECES, named, method))
     details = _details(interview, MOTHER, WHERE, NOTE)
 
     book, entry = desk.begin(
         e.Divide, method=method, moves=_moves(pieces, rooted=True), **named.facts, **details
     )
     tell_start(desk, book.lots[entry.lot], entry, Task.DIVIDE)
+
+
+def _left_offered(desk: Desk, question: Question[int], named: Named, method: Method) -> Question[int]:
+    """The question for how many, with those that are left of a goal as its default."""
+    left = left_to_start(desk.book, named.name, method, desk.on)
+    return question.offering(str(left), "So many are left of your goal.") if left else question
 
 
 def _heat_question(desk: Desk) -> Question[float | None]:

@@ -19,7 +19,6 @@ from cuttings.errors import Misused, Refused, Unfound
 from cuttings.ledger.folding import effective
 from cuttings.ledger.ticks import Aside, NudgeDone, NudgeEntry, NudgeLater, NudgeNever
 from cuttings.nudges.asides import SEASONS, STAGES, back_on, falls_on, holds, parse_later, too_late
-from cuttings.nudges.goals import GOAL
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.sheet import WEEK
 from cuttings.show.page import Page
@@ -31,7 +30,7 @@ STARTS = {"strike": "count", "layer": "count", "divide": "pieces", "find": "coun
 """Tasks that begin a lot, and the option that says of how many stems."""
 
 ASK_THEMSELVES = ("strike", "divide")
-"""Those of them that ask how many where nobody said, and where no goal says how many are left."""
+"""Those of them that ask how many where nobody said, and offer those that are left of a goal."""
 
 LISTED = re.compile(r"\d+(-\d+)?(,\d+(-\d+)?)*")
 MOST_NUMBERS = 1000
@@ -178,11 +177,11 @@ def mark_done(desk: Desk, nudge: Nudge) -> None:
 
 
 def _how_many(desk: Desk, nudge: Nudge) -> int | None:
-    """How many stems were started: as many as the nudge asks for, unless somebody is there to ask; of a goal,
-    those that are left of it are offered. ``None`` where the command asks for it itself."""
+    """How many stems of a goal were started: as many as it asks for, unless somebody is there to ask;
+    ``None`` where the command asks for it itself."""
     if desk.asker is None or nudge.task not in STARTS:
         return nudge.stems
-    if nudge.task in ASK_THEMSELVES and not nudge.id.startswith(f"{GOAL}:"):
+    if nudge.task in ASK_THEMSELVES:
         return None
     how_many = Question("count", "How many did you start?", whole(), default=str(nudge.stems))
     return desk.interview({}, [how_many]).ask(how_many)

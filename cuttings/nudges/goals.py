@@ -19,9 +19,6 @@ from cuttings.rules.caution import Task, handling
 from cuttings.rules.taking import WHY
 from cuttings.words import Method
 
-GOAL = "goal"
-"""What the id of a goal's nudge begins with."""
-
 
 @frozen
 class Start:
@@ -78,6 +75,12 @@ def started_for(goal: Goal, book: Book) -> int:
     )
 
 
+def left_to_start(book: Book, name: str, method: Method, today: date) -> int:
+    """How many of a plant are still to be started by a method for a goal that is not past."""
+    goal = book.goals.get((name, method))
+    return 0 if goal is None or goal.start_by < today else max(goal.start - started_for(goal, book), 0)
+
+
 def _to_start(goal: Goal, left: int, catalogue: Catalogue, where: Whereabouts, today: date) -> Nudge:
     plant = plant_for(catalogue, goal.plant, goal.plant_type, goal.method)
     how = start_of(goal.method)
@@ -89,7 +92,7 @@ def _to_start(goal: Goal, left: int, catalogue: Catalogue, where: Whereabouts, t
         f"alive by {spoken(goal.by, today)}, {goal.sure} times in 100.{so_far}"
     )
     return Nudge(
-        id=":".join((GOAL, goal.plant, goal.by.isoformat(), goal.method.value)),
+        id=":".join(("goal", goal.plant, goal.by.isoformat(), goal.method.value)),
         job=f"{job_of(goal, left)}: {goal.want} wanted by {spoken(goal.by, today)}",
         name=goal.spoken,
         window=Window(

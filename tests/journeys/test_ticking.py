@@ -98,3 +98,19 @@ def test_what_was_put_off_leaves_the_home_screen_and_comes_back_with_undo(
         terminal.say("Take back 'put off until 24 December 2026: Plant 24-004", "y")
         assert terminal.finish() == 0
     assert not Ledger(kept.parent).book().put_aside
+
+
+def test_a_goal_that_is_done_offers_how_many_are_left_of_it(garden: Path, tmp_path: Path) -> None:
+    kept = copied(garden, tmp_path)
+    aim = ("--want", "2", "--by", "+700d", "--sure", "60", "--keep", "hardwood")
+    with Terminal("goal", "red currant", *aim, *ON, folder=tmp_path) as terminal:
+        assert terminal.finish() == 0
+    goal = next(iter(Ledger(kept.parent).book().goals.values()))
+    on = ("--on", goal.opens.isoformat())
+    nudge = f"goal:{goal.plant}:{goal.by.isoformat()}:{goal.method.value}"
+    with Terminal("week", "--done", nudge, *on, folder=tmp_path) as terminal:
+        terminal.asked("How many cuttings?")
+        assert "So many are left of your goal." in terminal.flowing()
+        terminal.answer("How many cuttings?")
+        terminal.asked("Rooting hormone, in ppm")
+        terminal.ctrl_c()

@@ -11,7 +11,7 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.goals import Goal
 from cuttings.ledger.ticks import NudgeNever
 from cuttings.nudges.ahead import season
-from cuttings.nudges.goals import start_of
+from cuttings.nudges.goals import left_to_start, start_of
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
 from cuttings.plants.standard import standard
@@ -150,3 +150,14 @@ def test_the_command_names_the_plant_as_the_keeper_does_where_that_means_the_sam
     nudge = said(story, OPENS)
     assert nudge is not None
     assert command_for(nudge)[1] == "Ribes rubrum"
+
+
+def test_what_is_left_of_a_goal_is_told_until_it_is_past() -> None:
+    story = garden()
+    wish(story)
+    struck(story, date(2026, 10, 22), 5)
+    book = book_of(story, date(2026, 10, 25))
+    name, method = "Ribes rubrum", Method.HARDWOOD_CUTTING
+    assert left_to_start(book, name, method, LAST) == 4
+    assert left_to_start(book, name, method, date(2026, 12, 9)) == 0
+    assert left_to_start(book, name, Method.SOFTWOOD_CUTTING, LAST) == 0
