@@ -50,8 +50,8 @@ def test_every_way_tells_how_many_when_and_how_sure(quarry: Path) -> None:
         assert way["bench_m2"] > 0.0
         assert way["pots"] <= way["start"]
         assert way["source"]
-    assert {each["method"] for each in document["short"]} == {"mound-layer"}
-    assert 0.5 < document["short"][0]["certainty"] < 0.9
+    assert "mound-layer" in {each["method"] for each in document["short"]}
+    assert all(0.5 < each["certainty"] < 0.9 for each in document["short"])
 
 
 def test_bottom_heat_makes_a_wish_of_late_autumn_come_true_by_spring(quarry: Path) -> None:
