@@ -33,7 +33,7 @@ WORDS: Mapping[str, str] = {
     "goal": "I want so many of a plant by a day",
     "start": "I started or saw something: cuttings, layers, a first flower ...",
     "left": "Something has left: given, sold, died, split off ...",
-    "look": "Look something up or work it out: a spot, a mix, labels, lots, plants ...",
+    "look": "Look something up, or work it out: a spot, a mix, what takes ...",
     "bench": "For the bench: a mix, a dip, a feed, pots, labels ...",
     "right": "Put something right: take back, add a note, describe a site ...",
     "mix": "Work out a mix for so many pots",
