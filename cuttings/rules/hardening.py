@@ -324,7 +324,7 @@ def earliest_start(plant: Plant, climate: Climate, year: int) -> Advice[date]:
     spring = frosts(climate, year)
     steps = time_to_harden(plant, climate)
     if is_hardy(plant, climate):
-        why = f"It takes {steps.days} days, and hardy plants may go out at the average last frost."
+        why = f"It takes {steps.days} days, and hardy plants may go out from the average last frost on."
         return Advice(spring.last_spring - steps, spring.said(why), COMMON_PRACTICE, _by(spring.known))
     frost = f"only {climate.risk:.0%} of springs still bring a frost"
     why = f"It takes {steps.days} days, and tender plants go out when {frost}."
