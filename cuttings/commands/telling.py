@@ -12,7 +12,7 @@ from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import spoken_counts
 from cuttings.ledger.ticks import NudgeDone, NudgeEntry, NudgeLater
 from cuttings.nudges.knowledge import Known, known
-from cuttings.nudges.lots import next_for
+from cuttings.nudges.lots import also_due, next_for
 from cuttings.plants.model import Double
 from cuttings.rules.advice import Advice, Window
 from cuttings.rules.caution import HORMONE, Task, general_cautions, own_cautions
@@ -209,10 +209,18 @@ def say_clean(desk: Desk, page: Page, entry: e.Entry) -> None:
 
 def next_page(desk: Desk, lot: Lot) -> Page:
     """What a lot needs next, as the end of a page."""
-    page = Page()
-    nudge = next_for(known_lot(desk, lot), desk.on)
+    page, knowledge = Page(), known_lot(desk, lot)
+    nudge = next_for(knowledge, desk.on)
     if nudge is not None:
         window = nudge.window
-        stretch = f"from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}"
-        page.row("Next", f"{nudge.what}, {stretch}.", window.why, window.source if desk.why else "")
+        page.row(
+            "Next", f"{nudge.what}, {_stretch(desk, window)}.", window.why, window.source if desk.why else ""
+        )
+        also = also_due(knowledge, nudge, desk.on)
+        if also is not None:
+            page.row("", f"{also.what}, {_stretch(desk, also.window)}.")
     return page
+
+
+def _stretch(desk: Desk, window: Window) -> str:
+    return f"from {spoken(window.opens, desk.on)} to {spoken(window.closes, desk.on)}"

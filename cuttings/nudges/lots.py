@@ -50,3 +50,15 @@ def next_for(known: Known, today: date) -> Nudge | None:
     """The first thing that a lot needs that the ledger will hear of, or failing that the first at all."""
     found = nudges_for(known, today)
     return next((nudge for nudge in found if nudge.task), found[0] if found else None)
+
+
+def also_due(known: Known, first: Nudge, today: date) -> Nudge | None:
+    """What else the lot needs by now that the ledger will hear of, for stems that stand at another stage."""
+    return next(
+        (
+            nudge
+            for nudge in nudges_for(known, today)
+            if nudge.task and nudge.task != first.task and nudge.window.opens <= today and not nudge.not_yet
+        ),
+        None,
+    )

@@ -13,10 +13,12 @@ from cuttings.ledger import entries as e
 from cuttings.ledger.book import fold
 from cuttings.ledger.places import Site
 from cuttings.ledger.ticks import NudgeNever
+from cuttings.nudges.knowledge import known
+from cuttings.nudges.lots import also_due, next_for
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
 from cuttings.plants.standard import standard
-from cuttings.words import Cause, Cover, Method, Purpose, Stage, Wood
+from cuttings.words import Cause, Cover, Method, Purpose, Stage, Units, Wood
 
 COLD = Climate(lat=42.9, frost=frost_dates((5, 15), (9, 30)), zone="5b")
 CURRANT: dict[str, Any] = {"plant": "Ribes rubrum", "called": "red currant"}
@@ -472,3 +474,28 @@ def test_cuttings_that_root_in_the_warm_are_potted_in_winter_too() -> None:
     lot = softwood(story, heat_c=22.0)
     story.check(date(2026, 11, 10), lot, rooted=6)
     assert f"{lot}:pot" in sheet(story, date(2026, 11, 21))
+
+
+def test_a_lot_at_two_stages_tells_what_both_need_now() -> None:
+    """Soft stems in pots are hardened off, and those that have rooted since want pots."""
+    story = told()
+    lot = softwood(story, date(2026, 4, 10), heat_c=22.0)
+    story.check(date(2026, 5, 12), lot, rooted=5)
+    story.pot(date(2026, 5, 12), lot, 5, "4in", 0.5, "kitchen windowsill")
+    today = date(2026, 6, 10)
+    story.check(today, lot, rooted=5)
+    about = known(fold(story.entries()).lots[lot], standard(), COLD, Units.US)
+    first = next_for(about, today)
+    assert first is not None
+    also = also_due(about, first, today)
+    assert also is not None
+    assert {first.task, also.task} == {"harden", "pot"}
+
+
+def test_a_lot_at_one_stage_needs_one_thing() -> None:
+    story = told()
+    lot = softwood(story)
+    about = known(fold(story.entries()).lots[lot], standard(), COLD, Units.US)
+    first = next_for(about, date(2026, 7, 20))
+    assert first is not None
+    assert also_due(about, first, date(2026, 7, 20)) is None
