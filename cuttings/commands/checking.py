@@ -14,7 +14,7 @@ from cuttings.errors import Refused, Unfound
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
 from cuttings.ledger.stages import shortage, spoken_counts
-from cuttings.rules.looking import DO_NOT_PULL, Seen, Verdict, how_to_look, judge
+from cuttings.rules.looking import BLACK_OR_SOFT, DO_NOT_PULL, Seen, Verdict, how_to_look, judge
 from cuttings.rules.potting import ready_to_pot
 from cuttings.show.page import Page, Row
 from cuttings.units import in_units, parse_length
@@ -82,7 +82,7 @@ _SIGNS = (
     ("new_growth", "Is there new growth?", "new growth"),
     ("resists_tug", "Do they hold when touched very gently?", "holds at a gentle tug"),
     ("roots_at_holes", "Are roots to be seen, at the holes or beside the stem?", "roots to be seen"),
-    ("blackened", "Has any stem gone black or soft?", "black or soft"),
+    ("blackened", "Has any stem gone black or soft?", BLACK_OR_SOFT),
 )
 
 

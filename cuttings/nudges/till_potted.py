@@ -13,7 +13,7 @@ from cuttings.plants.model import COMMON_PRACTICE, FROM_MEMORY
 from cuttings.rules.advice import Window
 from cuttings.rules.growth import out_of_winter
 from cuttings.rules.layering import sever_window
-from cuttings.rules.looking import how_to_look
+from cuttings.rules.looking import BLACK_OR_SOFT, how_to_look
 from cuttings.rules.potting import ready_to_pot
 from cuttings.rules.rooting import Bench, look_again
 from cuttings.rules.seasons import frosts, weeks
@@ -118,7 +118,7 @@ def _rotted_lately(known: Known, today: date) -> bool:
     since = today - weeks(ROTTED_WEEKS)
     checks = (check for check in known.lot.of_kind(e.Check) if check.on >= since)
     lost = (lose for lose in known.lot.of_kind(e.Lose) if lose.on >= since)
-    return any("black or soft" in check.seen for check in checks) or any(
+    return any(BLACK_OR_SOFT in check.seen for check in checks) or any(
         lose.cause is Cause.ROT for lose in lost
     )
 

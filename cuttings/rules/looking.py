@@ -18,6 +18,9 @@ TOUCH_IT = "Touch it: a rooted one stands firm, and its new leaves do not flag o
 
 COUNT_LEAVES = "Count its true leaves: with two pairs it has root enough to be lifted with a plug of soil."
 
+BLACK_OR_SOFT = "black or soft"
+"""What a look says of stems that have rotted, in the words that it is written down with."""
+
 LOOK_AT_HOLES = "Look for roots at the holes in the bottom of the pot."
 
 

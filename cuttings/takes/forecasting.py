@@ -24,6 +24,7 @@ TOO_FEW = 0.05
 """A stem that still waits is given up when fewer than so many like it would root yet; from memory."""
 
 QUICK_MIDDLE_SLOW = (0.1, 0.5, 0.9)
+"""The shares of the stems that root whose days a forecast tells."""
 
 LONGEST_WAIT = timedelta(days=LONGEST_WAIT_DAYS)
 
@@ -127,6 +128,8 @@ def forecast(lot: Lot, way: Way, climate: Climate, learned: Learned, source_name
 
 @lru_cache(maxsize=4096)
 def reckoned(prior: Prior, looks: Looks, published: Curve) -> Reckoned:
+    """The days of a forecast from what is thought of a lot and what was seen of it; ``published`` is the
+    curve that holds until anything is known."""
     found = posterior(prior, looks)
     longest = _longest(found)
     if looks.tell or prior.shift:

@@ -15,7 +15,10 @@ WIDE = 0.6
 """A grid is close enough when what counts takes up so much of it."""
 
 MOST_ROUNDS = 8
+"""A grid is closed in so many times at the most."""
+
 HALVINGS = 20
+"""A quantile lies within a millionth of a step."""
 
 
 def zoomed(

@@ -38,6 +38,8 @@ OPEN_MINDED_SD = 0.6
 """How freely a lot is heard before all are weighed together."""
 
 LEAST_PRECISION = 0.05
+"""A lot that tells less than this, as one over the variance of a shift in logarithms of days, is not
+heard."""
 
 Kind = tuple[str, Method]
 """A plant, and the method by which more is made of it."""

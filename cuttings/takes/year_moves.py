@@ -13,15 +13,13 @@ from attrs import frozen
 
 from cuttings.ledger import entries as e
 from cuttings.ledger.lots import Lot
+from cuttings.rules.looking import BLACK_OR_SOFT
 from cuttings.words import LIVING, Cause, Stage
 
 K = TypeVar("K")
 
 FAILED = "failed"
 """The cause of stems that a look found dead, where nobody said of what."""
-
-BLACKENED = "black or soft"
-"""What a look says of stems that have rotted, in the words that it is written down with."""
 
 
 @frozen
@@ -44,7 +42,7 @@ class Moved:
         if isinstance(self.entry, e.Lose):
             return self.entry.cause.value
         seen = self.entry.seen if isinstance(self.entry, e.Check) else ()
-        return Cause.ROT.value if BLACKENED in seen else FAILED
+        return Cause.ROT.value if BLACK_OR_SOFT in seen else FAILED
 
 
 def moves_of(lots: Iterable[Lot]) -> Iterator[Moved]:
