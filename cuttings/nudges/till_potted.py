@@ -79,6 +79,7 @@ LEFT_TILL_SPRING = (
     "Potted now it would fill no pot before winter: leave it where it is, just moist and out of hard frost, "
     "and pot it when growth begins."
 )
+SPRING_HAS_COME = "It rooted too late to fill a pot before winter. Now that growth begins, it will."
 BULBS = (
     "In leaf they wilt within days, so replant them at once; dormant ones keep for some weeks, dry and cool."
 )
@@ -205,7 +206,7 @@ def _into_soil(known: Known, today: date) -> tuple[str, Window]:
     closes = min(opens + weeks(UNTIL_POTTED_WEEKS), _last_potting(known, opens))
     after = closes + days(1)
     for day in (opens,) if today <= closes else (opens, after, today):
-        spring = _left_till_spring(known, day)
+        spring = _left_till_spring(known, day, today)
         if spring is not None:
             return "Pot {}", spring
     if lot.method.is_layer and (isinstance(lot.origin, e.Layer) or today > closes):
@@ -214,7 +215,7 @@ def _into_soil(known: Known, today: date) -> tuple[str, Window]:
     return job, stretch(opens, (opens, opens + days(21)), closes, "pot", ready.why, ready.source)
 
 
-def _left_till_spring(known: Known, day: date) -> Window | None:
+def _left_till_spring(known: Known, day: date, today: date) -> Window | None:
     """The next season for cuttings that have rooted without heat once that of the year is over: they fill no
     pot before winter, and stand where they are until then. ``None`` in season, or where they need not
     wait."""
@@ -225,7 +226,8 @@ def _left_till_spring(known: Known, day: date) -> Window | None:
         return None
     closes = min(season.opens + weeks(UNTIL_POTTED_WEEKS), season.closes)
     best = (season.opens, season.opens + days(21))
-    return stretch(season.opens, best, closes, "pot", LEFT_TILL_SPRING, COMMON_PRACTICE)
+    why = LEFT_TILL_SPRING if today < season.opens else SPRING_HAS_COME
+    return stretch(season.opens, best, closes, "pot", why, COMMON_PRACTICE)
 
 
 def _last_potting(known: Known, opens: date) -> date:

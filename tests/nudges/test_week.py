@@ -14,7 +14,7 @@ from cuttings.ledger.book import fold
 from cuttings.ledger.places import Site
 from cuttings.ledger.ticks import NudgeNever
 from cuttings.nudges.knowledge import known
-from cuttings.nudges.lots import also_due, next_for
+from cuttings.nudges.lots import also_due, next_for, nudges_for
 from cuttings.nudges.model import Nudge
 from cuttings.nudges.week import week
 from cuttings.plants.standard import standard
@@ -466,7 +466,10 @@ def test_cuttings_that_root_too_late_to_fill_a_pot_are_left_till_spring(rooted: 
         sheet(story, first)[f"{lot}:pot"].window.opens for first in (date(2027, 4, 10), date(2027, 4, 24))
     }
     assert date(2027, 3, 15) <= spring <= date(2027, 4, 10)
-    assert "pot it when growth begins" in sheet(story, date(2027, 4, 10))[f"{lot}:pot"].window.why
+    about = known(fold(story.entries()).lots[lot], standard(), COLD, Units.US)
+    (coming,) = [each for each in nudges_for(about, date(2026, 11, 21)) if each.id == f"{lot}:pot"]
+    assert "pot it when growth begins" in coming.window.why
+    assert "Now that growth begins" in sheet(story, date(2027, 4, 10))[f"{lot}:pot"].window.why
 
 
 def test_cuttings_that_root_in_the_warm_are_potted_in_winter_too() -> None:
