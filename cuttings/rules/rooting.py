@@ -63,6 +63,9 @@ LONGEST_WAIT_DAYS = 366
 NO_FASTER_ABOVE_C = 25.0
 """Soil warmer than this makes roots no faster; from there on they dry and harden (the same review)."""
 
+ROUNDING_DAYS = 1e-6
+"""Days of thermal time that are none."""
+
 LOOK_AGAIN_DAYS = {
     Method.SOFTWOOD_CUTTING: 7,
     Method.BASAL_CUTTING: 7,
@@ -196,8 +199,10 @@ class ThermalClock:
         if not self.runs:
             return start + timedelta(days=round(days))
         wanted = days + self.sums[start.timetuple().tm_yday]
-        years, rest = divmod(wanted, whole_year)
-        day = bisect_left(self.sums, rest - 1e-9)
+        years, rest = divmod(
+            max(wanted - ROUNDING_DAYS, 0.0), whole_year
+        )  # the day itself, not one of winter
+        day = bisect_left(self.sums, rest)
         return max(date(start.year + int(years), 1, 1) + timedelta(days=max(day, 1) - 1), start)
 
 

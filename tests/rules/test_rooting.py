@@ -131,6 +131,13 @@ def test_as_many_days_have_passed_on_the_day_that_they_lead_to(
     assert clock.passed(clock.after(passed)) == pytest.approx(passed, abs=2.0)
 
 
+def test_what_has_passed_by_the_end_of_a_season_has_passed_then_and_not_in_the_new_year() -> None:
+    clock = RootingClock.of(LAYER, date(2026, 6, 1), COLD, Bench.OPEN)
+    assert clock is not None
+    for year in (2026, 2027):
+        assert clock.after(clock.passed(date(year, 12, 1))) < date(year, 12, 1)
+
+
 @given(climates(), days, st.floats(0, 400), st.floats(0, 400))
 def test_more_warmth_is_never_had_sooner(climate: Climate, start: date, few: float, more: float) -> None:
     few, more = sorted((few, more))
