@@ -106,7 +106,7 @@ def looks_of(lot: Lot, clock: RootingClock) -> Looks:
         days.append(max(clock.passed(check.on), days[-1]))
         count = sum(move.count for move in check.moves if move.target is Stage.ROOTED)
         if count and check.lot == lot.code:
-            before = days[-2]
-            rooted.append((before, max(days[-1], before + LEAST_GAP_DAYS), count))
+            seen = max(days[-1], LEAST_GAP_DAYS)
+            rooted.append((min(days[-2], seen - LEAST_GAP_DAYS), seen, count))
     told = tally_of(lot)
     return Looks(rooted=tuple(rooted), waiting=told.waiting, failed=told.failed, last=days[-1])

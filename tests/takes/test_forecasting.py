@@ -11,6 +11,7 @@ from cuttings.climate.climate import Climate
 from cuttings.plants.model import Way
 from cuttings.rules.rooting import Bench, RootingClock
 from cuttings.takes.curve import Curve
+from cuttings.takes.evidence import looks_of
 from cuttings.takes.forecasting import Forecast, forecast
 from cuttings.words import Method
 from tests.rules.gardens import COLD, climates, days
@@ -86,6 +87,16 @@ def test_stragglers_among_rooted_ones_are_given_up_sooner_than_a_lot_that_has_no
     begun = made(SOFTWOOD, [Look(21), Look(34, rooted=5), Look(45)])
     silent = made(SOFTWOOD, [Look(21), Look(34), Look(45)])
     assert begun.give_up < silent.give_up
+
+
+def test_roots_found_at_a_second_look_of_a_day_were_found_on_that_day() -> None:
+    """Outdoors in winter, when no days count, they are not put off till spring."""
+    looks = [Look(90), Look(230), Look(230, rooted=2)]
+    begun = date(2026, 5, 1)
+    clock = RootingClock.of(LAYER, begun, COLD, Bench.OPEN)
+    assert clock is not None
+    told = looks_of(lot_of(LAYER, looks, started=begun, bench=Bench.OPEN, stems=4), clock)
+    assert told.news == told.last
 
 
 def test_dead_ones_lower_what_is_expected_of_the_rest() -> None:
